@@ -1,0 +1,121 @@
+"""Every formula of household water-softener service, behind one door.
+
+`run(name, inputs)` is that door: the build, the tests and the browser all go through it. Pure
+standard library, no input or output, so that it starts fast in a browser.
+"""
+
+from types import SimpleNamespace
+
+from calculators import brine, capacity, flow, heater, usage, water
+from calculators.declare import InputProblem
+from calculators.quantities import SYSTEMS, nearest
+from calculators.working import Working
+
+#: Every calculator by its name, in the order in which a call meets them.
+CALCULATORS = {
+    calculator.name: calculator
+    for calculator in (
+        water.HARDNESS_UNITS,
+        water.HARDNESS_SETTING,
+        usage.HOUSEHOLD_LOAD,
+        usage.SMALL_LEAK,
+        capacity.RESIN_CAPACITY,
+        capacity.REGENERATION_INTERVAL,
+        brine.BRINE_REFILL,
+        flow.BUCKET_FLOW,
+        heater.HEATER_WASHOUT,
+    )
+}
+
+
+def run(name, inputs, units="us"):
+    """Work out one calculator and return a plain structure that JSON can carry.
+
+    name: a key of CALCULATORS. inputs: input name -> text as a person types it ("18 gpg") or a
+    plain number in the unit shown to a reader of `units`; what is left out takes its default.
+    units: "us" or "metric", the system a bare number is read in and answers are shown in.
+
+    Returns `inputs` (as understood), `values` (number, unit and how the trade shows it),
+    `workings` (sentence, formula, numbers, result), `warnings` and `problems` (a sentence for each
+    wrong input). With any problem there are no values. Bad input never raises.
+    """
+    result = {
+        "calculator": name,
+        "inputs": {},
+        "values": {},
+        "workings": [],
+        "warnings": [],
+        "problems": {},
+    }
+    calculator = CALCULATORS.get(name) if isinstance(name, str) else None
+    if calculator is None:
+        result["problems"]["calculator"] = _unknown("calculator", name, CALCULATORS)
+        return result
+    if units not in SYSTEMS:
+        result["problems"]["units"] = _unknown("unit system", units, SYSTEMS)
+        return result
+    if not isinstance(inputs, dict):
+        result["problems"]["inputs"] = "Inputs are given by name."
+        return result
+    given = _read(calculator, inputs, units, result)
+    if not result["problems"]:
+        _work_out(calculator, given, units, result)
+    return result
+
+
+def _unknown(what, name, known):
+    close = nearest(str(name)[:60], known)
+    guess = f" The nearest is “{close}”." if close else f" There are: {', '.join(known)}."
+    return f"There is no {what} “{str(name)[:60]}”.{guess}"
+
+
+def _read(calculator, inputs, units, result):
+    """Read all inputs that count into a dictionary; note every problem in `result`."""
+    given = {}
+    names = [one.name for one in calculator.inputs]
+    for name in inputs:
+        if name not in names:
+            result["problems"][str(name)[:60]] = _unknown("input", name, names)
+    for one in calculator.inputs:
+        given[one.name] = None
+        if one.only_when and given.get(one.only_when[0]) not in one.only_when[1]:
+            continue
+        try:
+            value = one.read(inputs.get(one.name), units)
+        except InputProblem as problem:
+            result["problems"][one.name] = problem.sentence
+            continue
+        given[one.name] = value
+        if value is not None:
+            result["inputs"][one.name] = _understood(one, value, units)
+    return given
+
+
+def _understood(one, value, units):
+    if one.kind == "choice":
+        return {"label": one.label, "choice": value, "shown": value}
+    number, unit = one.displayed(value, units)
+    return {"label": one.label, "number": number, "unit": unit, "shown": one.shown(value, units)}
+
+
+def _work_out(calculator, given, units, result):
+    work = Working(units)
+    for one in calculator.inputs:
+        value = given[one.name]
+        if value is None or one.kind == "choice":
+            continue
+        work.put(one.name, value, one.unit)
+        if warning := one.unusual_warning(value, units):
+            work.warn(warning)
+    try:
+        values = calculator.compute(SimpleNamespace(**given), work)
+    except InputProblem as problem:
+        result["problems"][problem.name] = problem.sentence
+        return
+    result["values"] = {
+        output.name: output.value(values[output.name], units)
+        for output in calculator.outputs
+        if output.name in values
+    }
+    result["workings"] = work.steps
+    result["warnings"] = work.warnings

@@ -1,0 +1,123 @@
+"""The brine tank: how long to refill it, and what the water dissolves."""
+
+from calculators.declare import Calculator, Input, Output
+from calculators.quantities import round_to, snap
+
+#: Gallons of brine that one gallon of water becomes when it is saturated with salt.
+SWELLING = 1.131
+
+
+def _brine_refill(given, work):
+    water = work.step(
+        "water",
+        "Each gallon of water dissolves a fixed amount of salt once it is saturated.",
+        "{salt} ÷ {salt_in_water}",
+        given.salt / given.salt_in_water,
+        "gal",
+    )
+    exact = work.step(
+        "exact_time",
+        "The refill runs at the rate of its flow control.",
+        "{water} ÷ {refill_flow}",
+        water / given.refill_flow,
+        "min",
+    )
+    time = work.step(
+        "refill_time",
+        "The control counts in steps: round up.",
+        "{exact_time}, up to a multiple of {time_step}",
+        round_to(exact, given.time_step, "up"),
+        "min",
+    )
+    dissolved = work.step(
+        "salt_dissolved",
+        "The rounded time lets in a little more water, which dissolves a little more salt.",
+        "{refill_time} × {refill_flow} × {salt_in_water}",
+        time * given.refill_flow * given.salt_in_water,
+        "lb",
+    )
+    work.put("swelling", SWELLING)
+    brine = work.step(
+        "brine",
+        "Salt takes up room, so the brine is more than the water that went in.",
+        "{refill_time} × {refill_flow} × {swelling}",
+        time * given.refill_flow * SWELLING,
+        "gal",
+    )
+    if snap(given.time_step * given.refill_flow * given.salt_in_water) > snap(0.15 * given.salt):
+        work.warn(
+            "One step of the control changes the salt by a large part of the dose: look at the "
+            "salt that the rounded time really gives."
+        )
+    return {
+        "refill_time": time,
+        "exact_time": exact,
+        "water": water,
+        "salt_dissolved": dissolved,
+        "brine": brine,
+    }
+
+
+BRINE_REFILL = Calculator(
+    "brine-refill",
+    "Brine refill time and salt dissolved",
+    "How long must the refill run for this much salt?",
+    inputs=[
+        Input(
+            "salt",
+            "Salt wanted for one regeneration",
+            "mass",
+            "lb",
+            example=9,
+            low=0.5,
+            high=60,
+            help="The whole amount, not the amount for each cubic foot of resin.",
+        ),
+        Input(
+            "refill_flow",
+            "Refill flow",
+            "flow",
+            "gpm",
+            example=0.5,
+            low=0.05,
+            high=3,
+            help="Stamped on the refill flow control, or timed into a bucket.",
+        ),
+        Input(
+            "salt_in_water",
+            "Salt dissolved in each gallon of fill water",
+            "salt strength",
+            "lb/gal",
+            default=3,
+            low=1,
+            high=3.1,
+            usual_low=2.9,
+            usual_high=3.05,
+            help="Saturated, which needs hours and salt above the water; nearly the same in cold "
+            "and warm water.",
+            unusual="Saturated brine holds about as much as the usual range; less means weak brine.",
+        ),
+        Input(
+            "time_step",
+            "Step of the control",
+            "time",
+            "min",
+            default=1,
+            low=0.1,
+            high=10,
+            help="The smallest change of the refill time.",
+        ),
+    ],
+    outputs=[
+        Output("refill_time", "Set the refill to", "time", "min", digits=None),
+        Output("exact_time", "Exact time", "time", "min", digits=3),
+        Output("water", "Water needed", "volume", "gal", step=0.1),
+        Output("salt_dissolved", "Salt that the set time dissolves", "mass", "lb", step=0.1),
+        Output("brine", "Brine it makes", "volume", "gal", step=0.1),
+    ],
+    compute=_brine_refill,
+    sources=["salt-solubility", "common-practice"],
+    cautions=[
+        "Lift salt with bent knees, one bag at a time; keep brine off floors, plants and bare metal.",
+    ],
+)

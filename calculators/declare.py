@@ -1,0 +1,297 @@
+"""How a calculator declares itself: its question, inputs, outputs, cautions and sources.
+
+Forms, reference pages, exercises and checks are all derived from these declarations. Plain classes,
+not dataclasses, because every module imported here is one more that a phone must load.
+"""
+
+import math
+
+from calculators.quantities import (
+    KINDS,
+    LARGEST,
+    QuantityError,
+    check_length,
+    convert,
+    display_unit,
+    fixed,
+    nearest,
+    parse,
+    plain,
+    read_number,
+    round_to,
+    significant,
+    snap,
+    with_unit,
+)
+
+
+class InputProblem(Exception):
+    """What is wrong with one input, as a sentence for the person who typed it."""
+
+    def __init__(self, name, sentence):
+        super().__init__(sentence)
+        self.name = name
+        self.sentence = sentence
+
+
+class Input:
+    """One input of a calculator.
+
+    kind: a key of `quantities.KINDS`, or "count" (whole), "number" (no unit) or "choice".
+    unit: the unit in which `default`, the limits and the calculation take the number.
+    default: None when it must be given; `example` is then what a form first shows. low, high: the calculator refuses what lies outside.
+    usual_low, usual_high: outside these it answers with a warning, to which `unusual` adds a
+    sentence. optional: may be left blank. shop: the value of the shop that replaces the default.
+    only_when: (name of a choice input, its choices for which this input counts).
+    """
+
+    def __init__(
+        self,
+        name,
+        label,
+        kind,
+        unit="",
+        *,
+        default=None,
+        example=None,
+        low=None,
+        high=None,
+        usual_low=None,
+        usual_high=None,
+        help="",
+        unusual="",
+        choices=(),
+        optional=False,
+        shop=None,
+        only_when=None,
+    ):
+        self.name = name
+        self.label = label
+        self.kind = kind
+        self.unit = unit
+        self.default = default
+        self.example = default if example is None else example
+        self.low = low
+        self.high = high
+        self.usual_low = usual_low
+        self.usual_high = usual_high
+        self.help = help
+        self.unusual = unusual
+        self.choices = tuple(choices)
+        self.optional = optional
+        self.shop = shop
+        self.only_when = only_when
+
+    def read(self, value, units):
+        """Return what `value` means: a number in `unit`, a choice, or None for a blank.
+
+        `value` is text as typed, a number in the unit that a reader of `units` sees, or None for
+        the default. Raises InputProblem.
+        """
+        if value is None:
+            return self._default(units)
+        if isinstance(value, str) and not value.strip():
+            if self.optional:
+                return None
+            raise InputProblem(self.name, f"{self.label} is empty. {self._wanted(units)}")
+        if self.kind == "choice":
+            return self._read_choice(value)
+        number, bare = self._read_number(value, units)
+        if self.kind == "count" and number != int(number):
+            raise InputProblem(self.name, f"{plain(number)} is not a whole number. Write one.")
+        self._check_limits(number, bare, units)
+        return number
+
+    def _default(self, units):
+        if self.default is None and not self.optional:
+            raise InputProblem(self.name, f"{self.label} is missing. {self._wanted(units)}")
+        if self.default is None or self.kind == "choice":
+            return self.default
+        number, unit = self.displayed(self.default, units)
+        if unit != self.unit:  # a default is a round number in the reader's own units
+            number = significant(number, 3)
+        return convert(number, unit, self.unit, self.kind)
+
+    def _wanted(self, units):
+        if self.kind == "choice":
+            return f"Choose one of: {', '.join(self.choices)}."
+        words = KINDS[self.kind].words if self.kind in KINDS else "a number"
+        if self.example is None:
+            return f"Write {words}."
+        return f"Write {words}, such as {self.shown(self.example, units)}."
+
+    def _read_choice(self, value):
+        wanted = " ".join(str(value).lower().split())
+        for choice in self.choices:
+            if wanted == choice:
+                return choice
+        close = nearest(wanted[:60], self.choices)
+        guess = f" The nearest is “{close}”." if close else ""
+        raise InputProblem(
+            self.name,
+            f"“{str(value)[:40]}” is not a choice. Choose one of: {', '.join(self.choices)}.{guess}",
+        )
+
+    def _read_number(self, value, units):
+        """Return the number in `unit`, and whether it came without a unit of its own."""
+        if isinstance(value, (int, float)) and not isinstance(value, bool):
+            if not abs(value) <= LARGEST:
+                raise InputProblem(self.name, f"That is not a usable number. {self._wanted(units)}")
+            value = str(value)
+        if not isinstance(value, str):
+            raise InputProblem(self.name, f"That is not a number. {self._wanted(units)}")
+        try:
+            if self.kind in KINDS:
+                quantity = parse(value, self.kind, display_unit(self.unit, units))
+                return quantity.to(self.unit).number, not read_number(value)[1]
+            check_length(value)
+            number, rest = read_number(value)
+        except QuantityError as error:
+            raise InputProblem(self.name, str(error)) from None
+        if rest:
+            raise InputProblem(self.name, f"“{rest}” does not belong here. Write a number alone.")
+        return number, True
+
+    def _check_limits(self, number, bare, units):
+        too_low = self.low is not None and snap(number) < snap(self.low)
+        too_high = self.high is not None and snap(number) > snap(self.high)
+        if not (too_low or too_high):
+            return
+        side, limit, direction = ("below", self.low, "up") if too_low else ("above", self.high, "down")
+        sentence = (
+            f"{self.shown(number, units)} is {side} the limit of "
+            f"{self.shown(limit, units, direction)}."
+        )
+        raise InputProblem(self.name, sentence + (self._meant_unit(number, units) if bare else ""))
+
+    def _meant_unit(self, number, units):
+        """Say in which other unit a number without a unit would have been a usual one."""
+        if self.kind not in KINDS:
+            return ""
+        own = display_unit(self.unit, units)
+        written = convert(number, self.unit, own, self.kind)
+        low = self.usual_low if self.usual_low is not None else self.low
+        high = self.usual_high if self.usual_high is not None else self.high
+        for unit in KINDS[self.kind].units:
+            other = convert(written, unit, self.unit, self.kind)
+            if unit != own and (low is None or other >= low) and (high is None or other <= high):
+                meant = with_unit(plain(written), unit)
+                other = self.shown(significant(other, 3), units)
+                return f" If you meant {meant}, write the unit: that is {other}."
+        return ""
+
+    def unusual_warning(self, number, units):
+        """Return the sentence for a number outside the usual range, or None."""
+        too_low = self.usual_low is not None and snap(number) < snap(self.usual_low)
+        too_high = self.usual_high is not None and snap(number) > snap(self.usual_high)
+        if not (too_low or too_high):
+            return None
+        side, limit = ("below", self.usual_low) if too_low else ("above", self.usual_high)
+        sentence = (
+            f"{self.label}: {self.shown(number, units)} is {side} the usual "
+            f"{self.shown(limit, units)}."
+        )
+        return f"{sentence} {self.unusual}".strip()
+
+    def displayed(self, number, units):
+        """Return a number of this input's own unit, and its unit, as a reader of `units` has it."""
+        unit = display_unit(self.unit, units)
+        return convert(number, self.unit, unit, self.kind), unit
+
+    def shown(self, number, units, direction="nearest"):
+        """Return the text of a number of this input's own unit for a reader of `units`."""
+        number, unit = self.displayed(number, units)
+        if unit != self.unit:
+            number = significant(number, 4, direction)
+        return with_unit(plain(number), unit)
+
+
+class Output:
+    """One output of a calculator, with the rounding the trade shows it in.
+
+    kind: as of an Input, or "words" for an answer in words.
+    step and direction: shown as a multiple of `step`, to the "nearest", "up" or "down"; where step
+    is None, shown with `digits` significant digits; where that is None too, as it comes out, for
+    settings that the calculation itself rounds. fixed_unit: shown in `unit` to every reader.
+    """
+
+    def __init__(
+        self,
+        name,
+        label,
+        kind="number",
+        unit="",
+        *,
+        step=None,
+        direction="nearest",
+        digits=4,
+        fixed_unit=False,
+    ):
+        self.name = name
+        self.label = label
+        self.kind = kind
+        self.unit = unit
+        self.step = step
+        self.direction = direction
+        self.digits = digits
+        self.fixed_unit = fixed_unit
+
+    def value(self, number, units):
+        """Return the plain structure of this output for a number in its own unit, or words."""
+        if self.kind == "words":
+            return {"label": self.label, "words": number, "shown": number}
+        unit = self.unit if self.fixed_unit else display_unit(self.unit, units)
+        step = self.step
+        if unit != self.unit:
+            number = convert(number, self.unit, unit, self.kind)
+            if step is not None:
+                step = _power_of_ten_below(convert(step, self.unit, unit, self.kind))
+        if step is None and self.digits is None:
+            rounded, text, rounding = snap(number), plain(number), "as the control takes it"
+        elif step is None:
+            rounded = significant(number, self.digits)
+            text, rounding = plain(rounded), f"to {self.digits} significant digits"
+        else:
+            rounded = round_to(number, step, self.direction)
+            direction = {"nearest": "to the nearest", "up": "up to the next", "down": "down to a full"}
+            text = fixed(rounded, step)
+            rounding = f"{direction[self.direction]} {with_unit(plain(step), unit)}"
+        return {
+            "label": self.label,
+            "number": number,
+            "rounded": rounded,
+            "unit": unit,
+            "shown": with_unit(text, unit),
+            "rounding": rounding,
+        }
+
+
+def _power_of_ten_below(number):
+    return snap(10.0 ** math.floor(math.log10(snap(number)) + 1e-9))
+
+
+class Calculator:
+    """One calculator: what it answers and the function that works it out.
+
+    compute(given, work) gets the inputs as attributes of `given`, tells its steps to `work` (a
+    `working.Working`) and returns a dictionary of output name -> number in the output's unit.
+    sources: keys of `sources.SOURCES`. cautions: sentences shown beside every answer.
+    """
+
+    def __init__(self, name, title, question, inputs, outputs, compute, *, sources, cautions=()):
+        self.name = name
+        self.title = title
+        self.question = question
+        self.inputs = tuple(inputs)
+        self.outputs = tuple(outputs)
+        self.compute = compute
+        self.sources = tuple(sources)
+        self.cautions = tuple(cautions)
+
+    def input(self, name):
+        """Return the input called `name`, or None."""
+        return next((one for one in self.inputs if one.name == name), None)
+
+    def output(self, name):
+        """Return the output called `name`, or None."""
+        return next((one for one in self.outputs if one.name == name), None)

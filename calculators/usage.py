@@ -1,0 +1,367 @@
+"""What a household draws through the softener, and what leaks add."""
+
+from calculators.declare import Calculator, Input, InputProblem, Output
+from calculators.quantities import snap
+from calculators.units import GALLON
+
+DAYS_IN_A_MONTH = 30.4
+
+
+def _household_load(given, work):
+    work.put("days_in_a_month", DAYS_IN_A_MONTH, "days")
+    guests = work.step(
+        "average_guests",
+        "Guests count for the nights they stay, spread over the month.",
+        "{guest_nights} ÷ {days_in_a_month}",
+        given.guest_nights / DAYS_IN_A_MONTH,
+    )
+    heads = work.step(
+        "heads",
+        "Infants count in full: laundry and baths make up for what they do not drink.",
+        "{people} + {infants} + {average_guests}",
+        given.people + given.infants + guests,
+    )
+    indoor = work.step(
+        "indoor_water",
+        "Water for everyone that passes the softener.",
+        "{heads} × {water_per_person} × {softened_share}",
+        heads * given.water_per_person * given.softened_share / 100,
+        "gal/day",
+    )
+    water = work.step(
+        "water",
+        "Leaks and other uses pass the softener too.",
+        "{indoor_water} + {leak} + {other_use} + {outdoor_use}",
+        indoor + given.leak + given.other_use + given.outdoor_use,
+        "gal/day",
+    )
+    if snap(water) == 0:
+        raise InputProblem("people", "Nobody uses any water: write how many people live there.")
+    load = work.step(
+        "load",
+        "Each gallon brings its hardness, allowances included.",
+        "{water} × {setting}",
+        water * given.setting,
+        "grains/day",
+    )
+    most_guests = work.step(
+        "most_guests",
+        "On the busiest day all guests are there at once; the reserve must cover that day.",
+        "the larger of {guests_at_once} and {average_guests}",
+        max(given.guests_at_once, guests),
+    )
+    busiest = work.step(
+        "busiest_day",
+        "So much more water than on a usual day.",
+        "{water} + ({most_guests} − {average_guests}) × {water_per_person} × {softened_share}",
+        water + (most_guests - guests) * given.water_per_person * given.softened_share / 100,
+        "gal/day",
+    )
+    return {"water": water, "load": load, "busiest_day": busiest}
+
+
+HOUSEHOLD_LOAD = Calculator(
+    "household-load",
+    "Daily water and hardness load of a household",
+    "How much water, and how much hardness, must be softened each day?",
+    inputs=[
+        Input(
+            "people",
+            "People in the home",
+            "count",
+            example=4,
+            low=0,
+            high=30,
+            usual_high=10,
+            help="Everyone who sleeps there, infants apart.",
+        ),
+        Input(
+            "infants",
+            "Infants",
+            "count",
+            default=0,
+            low=0,
+            high=10,
+            help="Counted in full.",
+        ),
+        Input(
+            "water_per_person",
+            "Water for each person",
+            "flow",
+            "gal/day",
+            default=60,
+            low=10,
+            high=300,
+            usual_low=35,
+            usual_high=100,
+            help="Indoor use in a day. Better than any rule: the winter quarter of a water bill.",
+            shop="water_per_person",
+        ),
+        Input(
+            "setting",
+            "Hardness setting",
+            "hardness",
+            "gpg",
+            example=20,
+            low=0,
+            high=260,
+            usual_high=70,
+            help="The number entered in the control, with the allowance for iron.",
+        ),
+        Input(
+            "guest_nights",
+            "Guest nights in a month",
+            "count",
+            default=0,
+            low=0,
+            high=900,
+            help="Guests times the nights they stay.",
+        ),
+        Input(
+            "guests_at_once",
+            "Most guests at once",
+            "count",
+            default=0,
+            low=0,
+            high=30,
+            help="For the busiest day.",
+        ),
+        Input(
+            "leak",
+            "Leaks",
+            "flow",
+            "gal/day",
+            default=0,
+            low=0,
+            high=14400,
+            help="From a leak that has been measured. Repair it first if you can.",
+        ),
+        Input(
+            "other_use",
+            "Other softened use",
+            "flow",
+            "gal/day",
+            default=0,
+            low=0,
+            high=2000,
+            help="A hot tub, a home business, animals.",
+        ),
+        Input(
+            "outdoor_use",
+            "Outdoor use on softened water",
+            "flow",
+            "gal/day",
+            default=0,
+            low=0,
+            high=5000,
+            usual_high=50,
+            help="Hoses and sprinklers fed after the softener.",
+            unusual="Put irrigation on raw water.",
+        ),
+        Input(
+            "softened_share",
+            "Share of indoor water that is softened",
+            "share",
+            "%",
+            default=100,
+            low=10,
+            high=100,
+            help="Less than all where some taps are left on raw water.",
+        ),
+    ],
+    outputs=[
+        Output("water", "Water to soften", "flow", "gal/day", step=1),
+        Output("load", "Hardness load", "load", "grains/day", step=100),
+        Output("busiest_day", "Water on the busiest day", "flow", "gal/day", step=1),
+    ],
+    compute=_household_load,
+    sources=["common-practice", "indoor-use"],
+)
+
+CUP, DRIPS, CISTERN, METER = "cup and watch", "drips", "toilet cistern", "house meter"
+PINTS_IN_A_GALLON = 8
+CUBIC_INCHES_IN_A_GALLON = 231
+
+
+def _small_leak(given, work):
+    if given.measured == DRIPS:
+        flow = work.step(
+            "flow",
+            "Drops in a minute, each of the same size.",
+            "{drips} × {drop_size}",
+            given.drips * given.drop_size / 1000 / GALLON,
+            "gpm",
+        )
+    elif given.measured == CISTERN:
+        flow = work.step(
+            "flow",
+            "The water that left the cistern is its area times the fall of the level.",
+            "{cistern_area} × {fall} ÷ {time}",
+            given.cistern_area * given.fall / CUBIC_INCHES_IN_A_GALLON / given.time,
+            "gpm",
+        )
+    elif given.measured == METER:
+        flow = work.step(
+            "flow",
+            "What the house meter counted with all taps shut.",
+            "{metered} ÷ {time}",
+            given.metered / given.time,
+            "gpm",
+        )
+    else:
+        flow = work.step(
+            "flow",
+            "What ran into the cup in the time watched.",
+            "{caught} ÷ {time}",
+            given.caught / PINTS_IN_A_GALLON / given.time,
+            "gpm",
+        )
+    lost = work.step(
+        "water_lost",
+        "A leak runs day and night.",
+        "{flow} × 24 hours",
+        flow * 1440,
+        "gal/day",
+    )
+    values = {"flow": flow, "water_lost": lost}
+    if given.household_use is not None:
+        values["extra"] = work.step(
+            "extra",
+            "Set beside what the household uses in a day.",
+            "{water_lost} ÷ {household_use}",
+            100 * lost / given.household_use,
+            "%",
+        )
+    if snap(flow) == 0:
+        counted = "no leak"
+    elif snap(flow) < snap(given.meter_start_flow):
+        counted = "no: too slow to turn the meter, so the bed runs out unseen"
+    else:
+        counted = "yes: it is paid for in salt and water"
+    return {**values, "counted": counted}
+
+
+SMALL_LEAK = Calculator(
+    "small-leak",
+    "Small leak in a day",
+    "How much water does this small leak lose in a day?",
+    inputs=[
+        Input(
+            "measured",
+            "How it was measured",
+            "choice",
+            default=CUP,
+            choices=(CUP, DRIPS, CISTERN, METER),
+        ),
+        Input(
+            "caught",
+            "Water caught",
+            "volume",
+            "pint",
+            example=1,
+            low=0,
+            high=400,
+            help="In a cup or jar with a mark.",
+            only_when=("measured", (CUP,)),
+        ),
+        Input(
+            "metered",
+            "Water metered",
+            "volume",
+            "gal",
+            example=10,
+            low=0,
+            high=5000,
+            help="What the house meter counted with all taps shut, overnight for example.",
+            only_when=("measured", (METER,)),
+        ),
+        Input(
+            "drips",
+            "Drips",
+            "drips",
+            "drips/min",
+            example=60,
+            low=0,
+            high=400,
+            help="Count for a whole minute.",
+            only_when=("measured", (DRIPS,)),
+        ),
+        Input(
+            "drop_size",
+            "Size of a drop",
+            "volume",
+            "mL",
+            default=0.25,
+            low=0.05,
+            high=0.5,
+            usual_low=0.2,
+            usual_high=0.4,
+            help="Published figures differ, so this is a rough measure.",
+            only_when=("measured", (DRIPS,)),
+        ),
+        Input(
+            "cistern_area",
+            "Area of the water in the cistern",
+            "area",
+            "in²",
+            example=96,
+            low=5,
+            high=1000,
+            help="Length times width inside the toilet's tank.",
+            only_when=("measured", (CISTERN,)),
+        ),
+        Input(
+            "fall",
+            "Fall of the level",
+            "length",
+            "in",
+            example=1,
+            low=0,
+            high=20,
+            help="With the cistern's fill valve shut.",
+            only_when=("measured", (CISTERN,)),
+        ),
+        Input(
+            "time",
+            "Time watched",
+            "time",
+            "min",
+            example=1,
+            low=0.05,
+            high=2880,
+            help="A short watch of a small leak says little: watch longer.",
+            only_when=("measured", (CUP, CISTERN, METER)),
+        ),
+        Input(
+            "household_use",
+            "Water the household uses",
+            "flow",
+            "gal/day",
+            low=1,
+            high=5000,
+            optional=True,
+            help="To see the leak as a share of it.",
+        ),
+        Input(
+            "meter_start_flow",
+            "Flow at which the softener's meter starts",
+            "flow",
+            "gpm",
+            default=0.2,
+            low=0.01,
+            high=2,
+            usual_low=0.1,
+            usual_high=0.5,
+            help="Below this the meter stands still.",
+        ),
+    ],
+    outputs=[
+        Output("water_lost", "Water lost", "flow", "gal/day", digits=2),
+        Output("flow", "Flow of the leak", "flow", "gpm", digits=2),
+        Output("extra", "On top of the household's use", "share", "%", digits=2),
+        Output("counted", "Seen by the softener's meter", "words"),
+    ],
+    compute=_small_leak,
+    sources=["unit-definitions", "drop-size", "common-practice"],
+    cautions=["The customer's plumbing is the customer's: agree first who repairs it."],
+)
