@@ -1,0 +1,156 @@
+"""The commands, as they run inside the environment."""
+
+from __future__ import annotations
+
+import errno
+import logging
+import os
+import signal
+import socket
+import sys
+from pathlib import Path
+
+import click
+from mkdocs.commands import build as mkdocs_build
+from mkdocs.commands import serve as mkdocs_serve
+from mkdocs.config import load_config
+from mkdocs.exceptions import BuildError
+
+from build_tools.set_up.failure import Failure, sentence_for
+from build_tools.set_up.start import COMMANDS, ROOT, hand_over
+
+CONFIG = ROOT / "mkdocs.yml"
+LOOPBACK = "127.0.0.1"
+
+# Every folder of a built site has these; one that has not is never emptied for a new site.
+SIGNS_OF_A_SITE = ("404.html", "sitemap.xml")
+
+
+@click.group()
+def main() -> None:
+    """Build, check, show and test the handbook."""
+
+
+@main.command(help=COMMANDS["serve"])
+@click.option("--port", default=8000, show_default=True, type=click.IntRange(1, 65535))
+def serve(port: int) -> None:
+    """Show the handbook on this machine only."""
+    signal.signal(signal.SIGTERM, signal.default_int_handler)
+    make_sure_port_is_free(port)
+    print_what_mkdocs_says("mkdocs.livereload")
+    click.echo(f"Building the handbook for http://{LOOPBACK}:{port}/ (Ctrl+C stops it) ...")
+    try:
+        mkdocs_serve.serve(str(CONFIG), strict=True, dev_addr=f"{LOOPBACK}:{port}")
+    except OSError as error:
+        if error.errno == errno.EADDRINUSE:
+            raise Failure(taken(port)) from error
+        raise
+
+
+@main.command(help=COMMANDS["build"])
+@click.option(
+    "--output",
+    default=ROOT / "site",
+    type=click.Path(path_type=Path, file_okay=False, resolve_path=True),
+    help="The folder to write, in the place of site.",
+)
+def build(output: Path) -> None:
+    """Write the site."""
+    if output.exists() and any(output.iterdir()) and not is_site(output):
+        raise Failure(
+            f"The folder {output} holds something other than a built handbook, and a build empties "
+            "its folder: name a new or an empty one."
+        )
+    print_what_mkdocs_says()
+    config = load_config(str(CONFIG), strict=True, site_dir=str(output))
+    config.plugins.on_startup(command="build", dirty=False)
+    try:
+        mkdocs_build.build(config)
+    finally:
+        config.plugins.on_shutdown()
+    click.echo(f"The handbook is in {output}")
+
+
+@main.command(help=COMMANDS["check"])
+def check() -> None:
+    """Tell every problem, or that there is none."""
+    from build_tools.checks import find_problems
+    from build_tools.content.problems import summary
+
+    docs_folder = Path(load_config(str(CONFIG)).docs_dir)
+    problems = find_problems(docs_folder, ROOT)
+    if problems:
+        raise Failure(summary(problems))
+    click.echo("No problems found.")
+
+
+@main.command(
+    help=COMMANDS["test"],
+    context_settings={"ignore_unknown_options": True, "help_option_names": []},
+)
+@click.argument("pytest_arguments", nargs=-1, type=click.UNPROCESSED)
+def test(pytest_arguments: tuple[str, ...]) -> None:
+    """Give way to pytest."""
+    os.chdir(ROOT)
+    sys.exit(hand_over([sys.executable, "-m", "pytest", *pytest_arguments]))
+
+
+def make_sure_port_is_free(port: int) -> None:
+    """Fail before the build, not after it."""
+    with socket.socket() as probe:
+        if os.name != "nt":
+            probe.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
+        try:
+            probe.bind((LOOPBACK, port))
+        except PermissionError:
+            raise Failure(
+                f"This machine keeps port {port} for its administrator: choose one from 1024 up, "
+                "such as --port 8000."
+            ) from None
+        except OSError:
+            raise Failure(taken(port)) from None
+
+
+def taken(port: int) -> str:
+    """The sentence for a port that another program listens on."""
+    other = port + 1 if port < 65535 else 8000
+    return f"Port {port} is taken by another program: stop that one, or add --port {other}."
+
+
+def is_site(folder: Path) -> bool:
+    """Whether a folder holds a site that an earlier build wrote."""
+    return all((folder / name).is_file() for name in SIGNS_OF_A_SITE)
+
+
+def print_what_mkdocs_says(progress_of: str | None = None) -> None:
+    """Warnings and errors of MkDocs go to stderr as they are, and one part's progress too."""
+    handler = logging.StreamHandler()
+    handler.setFormatter(logging.Formatter("%(message)s"))
+    logging.getLogger("mkdocs").addHandler(handler)
+    logging.getLogger("mkdocs").setLevel(logging.WARNING)
+    if progress_of:
+        logging.getLogger(progress_of).setLevel(logging.INFO)
+
+
+def run(arguments: list[str]) -> int:
+    """Run a command; each failure is its sentence on stderr and exit code 1."""
+    try:
+        main(arguments, prog_name="python3 -m build_tools", standalone_mode=False)
+    except click.Abort:
+        print("Stopped.", file=sys.stderr)
+        return 130
+    except click.ClickException as error:  # of MkDocs too
+        if not isinstance(error.__context__, BuildError):  # else it is in the log already
+            print(error.format_message(), file=sys.stderr)
+        return 1
+    except Failure as failure:
+        print(failure, file=sys.stderr)
+        return 1
+    except OSError as error:
+        print(sentence_for(error), file=sys.stderr)
+        return 1
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(run(sys.argv[1:]))

@@ -1,0 +1,31 @@
+"""Packages of Debian and its relatives, where they can be installed without a question."""
+
+from __future__ import annotations
+
+import os
+import shutil
+import subprocess
+
+from build_tools.set_up.log import Log
+
+
+def permission():
+    """What to put before apt-get to be allowed to install, or None where that is not possible."""
+    if shutil.which("apt-get") is None:
+        return None
+    if os.geteuid() == 0:
+        return []
+    if shutil.which("sudo"):
+        asked = subprocess.run(
+            ["sudo", "-n", "true"], stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL
+        )
+        if asked.returncode == 0:
+            return ["sudo", "-n"]
+    return None
+
+
+def install(packages, doing: str, log: Log) -> None:
+    """Install packages; call only where `permission()` is not None."""
+    apt_get = permission() + ["env", "DEBIAN_FRONTEND=noninteractive", "apt-get"]
+    log.run(apt_get + ["update"], doing)
+    log.run(apt_get + ["install", "--yes", "--no-install-recommends"] + list(packages), doing)

@@ -1,0 +1,124 @@
+"""Make everything ready for a command, then run it inside the environment."""
+
+from __future__ import annotations
+
+import difflib
+import os
+import signal
+import subprocess
+import sys
+from pathlib import Path
+from typing import Callable, NamedTuple
+
+from build_tools.set_up import browser, environment, node
+from build_tools.set_up.failure import Failure, sentence_for
+from build_tools.set_up.log import Log
+
+ROOT = Path(__file__).resolve().parents[2]
+
+# Known here, so that a mistyped command is told before anything is installed.
+COMMANDS = {
+    "serve": "Show the handbook in a browser on this machine; it follows each saved file.",
+    "build": "Write the handbook into the folder site, ready for any web host.",
+    "check": "Tell every problem in the source files, and write nothing.",
+    "test": "Run the tests; what follows is passed on to pytest.",
+}
+
+
+class Step(NamedTuple):
+    """A part of the set-up that knows whether it is done."""
+
+    is_ready: Callable
+    make: Callable
+
+
+STEPS = (
+    Step(environment.packages_ready, environment.install_packages),
+    Step(environment.repository_ready, environment.install_repository),
+    Step(node.is_ready, node.install),
+)
+
+STEPS_FOR_TESTS = STEPS + (Step(environment.tests_ready, environment.install_tests),)
+
+
+def start(arguments) -> int:
+    """Set up and run a command; the answer is the exit code of one that did not get to run."""
+    try:
+        if not arguments or arguments[0] in ("help", "--help", "-h"):
+            print(overview())
+            return 0
+        if arguments[0] not in COMMANDS:
+            raise Failure(unknown(arguments[0]))
+        signal.signal(signal.SIGTERM, lambda *_: sys.exit(143))
+        set_up(ROOT, STEPS_FOR_TESTS if arguments[0] == "test" else STEPS)
+        os.environ.update(settings(ROOT))
+        if arguments[0] == "test":
+            os.environ["HANDBOOK_BROWSER"] = find_browser(ROOT)
+        python = str(environment.interpreter(ROOT))
+        return hand_over([python, "-I", "-m", "build_tools.commands"] + arguments)
+    except Failure as failure:
+        print(failure, file=sys.stderr)
+    except OSError as error:
+        print(sentence_for(error), file=sys.stderr)
+    except KeyboardInterrupt:
+        print("Stopped; the same command goes on from here.", file=sys.stderr)
+        return 130
+    return 1
+
+
+def overview() -> str:
+    """The commands, for someone who asks."""
+    lines = ["python3 -m build_tools COMMAND, where COMMAND is one of", ""]
+    lines += [f"  {name:<7}{what}" for name, what in COMMANDS.items()]
+    lines += ["", "The first run sets everything up; COMMAND --help tells a command's options."]
+    return "\n".join(lines)
+
+
+def unknown(name: str) -> str:
+    """The sentence for a command that does not exist."""
+    names = list(COMMANDS)
+    near = difflib.get_close_matches(name, names, 1)
+    return "There is no command {!r} (the commands are {} and {}{}).".format(
+        name, ", ".join(names[:-1]), names[-1], "; nearest: " + near[0] if near else ""
+    )
+
+
+def set_up(root: Path, steps) -> None:
+    """Do what is not done yet; on a machine that is set up, this only looks."""
+    if all(step.is_ready(root) for step in steps):
+        return
+    log = Log(root)
+    log.open()
+    for step in steps:
+        if not step.is_ready(root):
+            step.make(root, log)
+    log.close()
+
+
+def find_browser(root: Path) -> str:
+    """The path of a browser for the tests, installing one if there is none."""
+    path = browser.find(root)
+    if path is None:
+        log = Log(root)
+        log.open()
+        path = browser.bring(root, log)
+        log.close()
+    return path
+
+
+def settings(root: Path) -> dict:
+    """What the environment adds to the settings of the programs that run in it."""
+    return {
+        "PATH": str(environment.programs(root)) + os.pathsep + os.environ.get("PATH", os.defpath),
+        # The theme's advice about a MkDocs that this handbook does not use.
+        "NO_MKDOCS_2_WARNING": "1",
+    }
+
+
+def hand_over(command) -> int:
+    """Let a command take this process's place, so that it gets the person's Ctrl+C itself."""
+    if os.name == "nt":  # There a replaced process would leave the terminal at once.
+        return subprocess.call(command)
+    sys.stdout.flush()
+    os.execv(command[0], command)
+    return 0
