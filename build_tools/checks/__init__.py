@@ -1,0 +1,41 @@
+"""Every check of the handbook's content, one a module."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from build_tools.checks import (
+    decisions,
+    examples,
+    expectations,
+    expressions,
+    links,
+    orphans,
+    references,
+    unbacked,
+)
+from build_tools.content.handbook import Handbook, load_handbook
+from build_tools.content.problems import Problem, in_order
+from build_tools.content.values import Values
+
+
+def check_handbook(handbook: Handbook, values: Values) -> list[Problem]:
+    """Return all problems in order; `values` then knows every use of a fact."""
+    problems = [
+        *handbook.problems,
+        *references.check(handbook),
+        *links.check(handbook),
+        *decisions.check(handbook),
+        *orphans.check(handbook),
+        *unbacked.check(handbook),
+        *examples.check(handbook, values),
+        *expectations.check(handbook, values),
+        *expressions.check(handbook, values),
+    ]
+    return in_order(problems)
+
+
+def find_problems(docs_folder: Path, root: Path) -> list[Problem]:
+    """Load and check the handbook in `docs_folder`; messages name files from `root`."""
+    handbook = load_handbook(docs_folder, root)
+    return check_handbook(handbook, Values(handbook))

@@ -1,0 +1,150 @@
+"""Finds quantities typed in prose: a number, in digits or words, with a unit, or a price."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import cache
+
+from calculators import CALCULATORS
+from calculators.quantities import Quantity, QuantityError, normal_spelling, parse, spellings
+
+_UNDER_TWENTY = (
+    "one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen "
+    "sixteen seventeen eighteen nineteen"
+)
+_TENS = "twenty thirty forty fifty sixty seventy eighty ninety"
+_ADDED = {word: number for number, word in enumerate(_UNDER_TWENTY.split(), 1)} | {
+    word: 10 * number for number, word in enumerate(_TENS.split(), 2)
+}
+_MULTIPLIED = {"half": 0.5, "quarter": 0.25, "hundred": 100, "thousand": 1000}
+
+_WORD = "|".join(sorted([*_ADDED, *_MULTIPLIED], key=len, reverse=True))
+_WORDS = rf"\b(?:{_WORD})(?:[\s-](?:{_WORD}))*\b(?:(?<=half|rter)\s(?:of\s)?an?\b)?"
+_DIGITS = r"(?:(?:\d+[\s-])?\d+\s?[/⁄]\s?\d+|\d+(?:[.,]\d+)*(?:\s?[½⅓⅔¼¾⅛⅜⅝⅞])?|\.\d+|[½⅓⅔¼¾⅛⅜⅝⅞])"
+_BETWEEN = r"\s?(?:–|—|-|to|or|×|x)\s?"
+_NUMBER = re.compile(
+    rf"(?<![\w.,:/⁄])(?P<money>[$€£¥]\s?)?(?P<number>{_DIGITS}(?:{_BETWEEN}{_DIGITS})*|{_WORDS})"
+    r"(?P<gap>\s?-?)",
+    re.IGNORECASE,
+)
+_NEXT_WORDS = re.compile(r"[^\s,;:()!?\"“”]+(?:\s[^\s,;:()!?\"“”]+){0,4}|\"")
+_MONEY_OR_DEGREES = re.compile(r"(?:dollars?|cents?|euros?|degrees?)\b|[°º]", re.IGNORECASE)
+#: A unit of one letter counts only in the case in which it is written.
+_LETTERS = frozenset("sghdmlLVAFC")
+#: Spellings that number words never stand before, or that are words of their own there.
+_NOT_AFTER_WORDS = frozenset(["in", "gr", "pt", "c", "f", "'", '"'])
+#: What follows "in" where it is the word and not the unit.
+_WORD_IN = re.compile(
+    r"in\s(?:\d|(?:the|an?|this|that|these|those|each|every|any|all|its?|your|our|their|his|her|"
+    r"which|order|case|turn|total|full|front|place|use|service|one|two|three|four|five|ten)\b)",
+    re.IGNORECASE,
+)
+
+
+@dataclass(frozen=True)
+class Typed:
+    """A quantity typed in a text: where, its whole text, its number and its unit as written."""
+
+    start: int
+    text: str
+    number: str
+    unit: str
+
+    def ends(self) -> list[str]:
+        """Return the quantity's text, or those of both ends of a range."""
+        return [f"{number} {self.unit}" for number in _split(self.number)]
+
+    def quantities(self, kind: str) -> list[Quantity]:
+        """Return the quantity, or both ends of a range, read as a kind; nothing if it is none."""
+        try:
+            return [parse(end, kind) for end in self.ends()]
+        except QuantityError:
+            return []
+
+
+def _split(number: str) -> list[str]:
+    if number[0].isalpha():
+        return [f"{_in_digits(number):g}"]
+    return re.findall(_DIGITS, number)
+
+
+def _in_digits(words: str) -> float:
+    total = 0.0
+    for word in re.split(r"[\s-]", words.lower()):
+        if word in _MULTIPLIED:
+            total = (total or 1) * _MULTIPLIED[word]
+        total += _ADDED.get(word, 0)
+    return total
+
+
+def typed_quantities(text: str) -> Iterator[Typed]:
+    """Yield every number with a unit, and every price; clock times and ordinals are neither."""
+    for match in _NUMBER.finditer(text):
+        unit = _unit_after(text, match)
+        if unit or match["money"]:
+            end = match.end() + len(unit) if unit else match.end("number")
+            whole = " ".join(text[match.start() : end].split())
+            yield Typed(match.start(), whole, match["number"], unit)
+
+
+def _unit_after(text: str, match: re.Match[str]) -> str:
+    """Return the unit that follows a number, as written, or nothing."""
+    rest = text[match.end() : match.end() + 60]
+    unit = _longest_unit(rest)
+    if not unit:
+        other = _MONEY_OR_DEGREES.match(rest)
+        return other[0] if other else ""
+    if unit.lower() == "in" and _WORD_IN.match(rest):
+        return ""
+    if unit in "'\"′″" and text[max(0, match.start() - 1) : match.start()] in ("'", '"'):
+        return ""  # a number in quotes
+    if match["number"][0].isalpha() and (len(unit) == 1 or unit.lower() in _NOT_AFTER_WORDS):
+        return ""
+    return "" if unit in ("s", "m") and not match["gap"] else unit  # the 1990s
+
+
+def _longest_unit(rest: str) -> str:
+    found = _NEXT_WORDS.match(rest)
+    words = found[0] if found else ""
+    first_word = words.partition(" ")[0]
+    while words:
+        for part in (words.rstrip(".'’*_"), words):
+            if _is_unit(part):
+                return part
+        words = words.rpartition(" ")[0]
+    first_part = re.split(r"[-–—/]", first_word)[0]  # "5 gal/visit", "10 minute-long"
+    return first_part if _is_unit(first_part) else ""
+
+
+def _is_unit(text: str) -> bool:
+    if len(text) == 1 and text.isalpha() and text not in _LETTERS:
+        return False
+    return normal_spelling(text) in _spellings()
+
+
+@cache
+def _spellings() -> dict[str, set[str]]:
+    return spellings()
+
+
+def kinds_of(unit: str) -> set[str]:
+    """Return the kinds that a unit, as written, may belong to."""
+    return _spellings().get(normal_spelling(unit), set())
+
+
+def typed_in_calculators() -> list[str]:
+    """Return a sentence for each quantity typed in the calculators' own texts."""
+    found = []
+    for calculator in CALCULATORS.values():
+        texts = [calculator.title, calculator.question, *calculator.cautions]
+        for one in calculator.inputs:
+            texts += [one.label, one.help, one.unusual]
+        texts += [one.label for one in calculator.outputs]
+        found += [
+            f'the calculator "{calculator.name}" types "{typed.text}" in "{text}"'
+            for text in texts
+            for typed in typed_quantities(text)
+        ]
+    return found

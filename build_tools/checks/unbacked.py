@@ -1,0 +1,114 @@
+"""A quantity in prose must be backed: a fact, a computed value, or a given of a worked example."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from calculators import CALCULATORS
+from calculators.quantities import Quantity, QuantityError, display_unit, parse
+
+from build_tools.checks.examples import wrong_names
+from build_tools.checks.typed_quantities import Typed, kinds_of, typed_quantities
+from build_tools.content.entries import Example
+from build_tools.content.fields import Format, Measure, keys, same_as_written
+from build_tools.content.handbook import Handbook
+from build_tools.content.problems import Problem
+
+_HOW = (
+    "expected an expression: put the value in facts.yaml and write {{ fact.its_name }}, or compute "
+    "it with {{ work_out(…) }} or a worked example"
+)
+
+
+@dataclass(frozen=True)
+class _Backing:
+    """An expression, and the quantity it prints; two for a range."""
+
+    expression: str
+    measures: tuple[Measure, ...]
+
+
+def check(handbook: Handbook) -> Iterator[Problem]:
+    """Yield a problem for each typed quantity that nothing backs.
+
+    In a worked example's texts a quantity may be typed when it is one of its givens or answers.
+    """
+    backings = [*_backings(handbook)]
+    examples = {id(example): example for example in handbook.examples.values()}
+    for passage in handbook.passages:
+        example = examples.get(id(passage.entry))
+        own = _own(example, handbook.units) if example else {}
+        if own is None:
+            continue
+        for piece in passage.markdown.pieces:
+            for typed in typed_quantities(piece.text):
+                if not _among(typed, own):
+                    said = f'nothing backs the typed quantity "{typed.text}"'
+                    advice = _advice(typed, backings, own)
+                    yield passage.problem(piece.offset(typed.start), f"{said} ({advice})")
+
+
+def _advice(typed: Typed, backings: list[_Backing], own: dict[str, list[Quantity]]) -> str:
+    for backing in backings:
+        if _prints(backing, typed):
+            return f"expected {{{{ {backing.expression} }}}}, which has this value"
+    if own:
+        return f"expected one of the example's own givens or answers; otherwise {_HOW[9:]}"
+    return _HOW
+
+
+def _own(example: Example, units: str) -> dict[str, list[Quantity]] | None:
+    """Return the givens and answers of a worked example that are quantities, by kind.
+
+    None when it names no calculator or other inputs than that has: what is meant is not known.
+    """
+    calculator = CALCULATORS.get(example.content.calculate)
+    if calculator is None or any(wrong_names(example, calculator)):
+        return None
+    found: dict[str, list[Quantity]] = {"": []}
+    texts = [(text, calculator.input(name)) for name, text in example.content.given.items()]
+    texts += [(text, calculator.output(name)) for name, text in example.content.answers.items()]
+    for text, declared in texts:
+        try:
+            quantity = parse(text, declared.kind, display_unit(declared.unit, units))
+        except (QuantityError, KeyError):  # a choice, a count or words
+            continue
+        found.setdefault(quantity.kind, []).append(quantity)
+    return found
+
+
+def _among(typed: Typed, own: dict[str, list[Quantity]]) -> bool:
+    for kind in kinds_of(typed.unit) & own.keys():
+        ends = zip(typed.ends(), typed.quantities(kind), strict=False)
+        same = [any(same_as_written(text, end, one) for one in own[kind]) for text, end in ends]
+        if same and all(same):
+            return True
+    return False
+
+
+def _backings(handbook: Handbook) -> Iterator[_Backing]:
+    for name, entry in handbook.facts.items():
+        fact = entry.content
+        yield _Backing(f"fact.{name}", (fact.value,) if fact.value else (fact.low, fact.high))
+    if handbook.shop:
+        yield from _fields("shop", handbook.shop.content)
+        yield from _fields("home", handbook.shop.content.typical_home)
+
+
+def _fields(name: str, content: Format) -> Iterator[_Backing]:
+    for key in keys(type(content)):
+        value = getattr(content, key)
+        if isinstance(value, Measure):
+            yield _Backing(f"{name}.{key}", (value,))
+
+
+def _prints(backing: _Backing, typed: Typed) -> bool:
+    kind = backing.measures[0].quantity.kind
+    if kind not in kinds_of(typed.unit):
+        return False
+    ends = typed.quantities(kind)
+    return len(ends) == len(backing.measures) and all(
+        same_as_written(text, end, measure.quantity)
+        for text, end, measure in zip(typed.ends(), ends, backing.measures, strict=True)
+    )

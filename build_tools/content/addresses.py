@@ -1,0 +1,83 @@
+"""Which pages the handbook has, and which anchors each of them has.
+
+Links are written between source files, as if every YAML page were a Markdown file in its folder.
+The templates give each part of a page the anchor that is told here.
+"""
+
+from __future__ import annotations
+
+import posixpath
+from typing import Any
+
+from calculators import CALCULATORS
+from calculators.quantities import KINDS
+
+from build_tools.content.entries import Entry, Page
+from build_tools.content.handbook import Handbook
+from build_tools.content.loading import SECTIONS
+
+REFERENCE = ("numbers", "sources", "units", "cautions", "shop")
+
+
+def is_section_index(address: str) -> bool:
+    """Tell whether a page is the home page or the index of a section."""
+    return posixpath.basename(address) == "index.md"
+
+
+def addresses(handbook: Handbook) -> set[str]:
+    """Return the address of every page, also of those whose file failed to load."""
+    folders = [*SECTIONS, "learn", "work-out", "reference"]
+    return {
+        *handbook.ids.get("markdown", ()),
+        *(f"{folder}/{name}.md" for folder in SECTIONS for name in handbook.names(folder)),
+        *(f"work-out/{name}.md" for name in CALCULATORS),
+        *(f"reference/{name}.md" for name in REFERENCE),
+        *(f"{folder}/index.md" for folder in folders),
+    }
+
+
+def anchors(handbook: Handbook, address: str) -> set[str] | None:
+    """Return the anchors of a page, or None when its file failed to load or it is generated whole.
+
+    A page made from YAML has one for each key ("customer-says") and each step ("step-3").
+    """
+    folder, _, name = address.removesuffix(".md").rpartition("/")
+    if address in handbook.pages or (folder == "learn" and name in handbook.lessons):
+        page = handbook.pages.get(address) or handbook.lessons[name]
+        return _markdown_anchors(page)
+    if folder in SECTIONS:
+        entry = getattr(handbook, folder).get(name)
+        return _yaml_anchors(entry) if entry else None
+    if folder == "reference":
+        if name in handbook.unread or (name == "numbers" and "facts" in handbook.unread):
+            return None
+        return {
+            "numbers": handbook.names("facts"),
+            "sources": handbook.names("sources"),
+            "cautions": handbook.names("cautions"),
+            "units": {kind.replace(" ", "-") for kind in KINDS},
+        }.get(name)
+    return None
+
+
+def _markdown_anchors(page: Page) -> set[str]:
+    return page.body_passage.markdown.anchors | {example.id for _, _, example in page.examples}
+
+
+def _yaml_anchors(entry: Entry[Any]) -> set[str]:
+    found = {key.replace("_", "-") for key in entry.yaml.data}
+    steps = getattr(entry.content, "steps", [])
+    return found | {f"step-{number}" for number in range(1, len(steps) + 1)}
+
+
+def target_of(base: str, link: str) -> tuple[str, str]:
+    """Return the address and the anchor that a link on the page `base` leads to."""
+    path, _, anchor = link.partition("#")
+    if not path:
+        return base, anchor
+    return posixpath.normpath(posixpath.join(posixpath.dirname(base), path)), anchor
+
+
+def link_to(base: str, address: str) -> str:
+    """Return the relative link from the page `base` to an address."""
+    return posixpath.relpath(address, posixpath.dirname(base) or ".")

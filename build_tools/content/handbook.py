@@ -1,0 +1,121 @@
+"""The loaded handbook: all that the source folder holds, and what of it could not be read."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from functools import cached_property
+from pathlib import Path
+from typing import Any
+
+from calculators import CALCULATORS
+from calculators.sources import SOURCES
+
+from build_tools.content.entries import Entry, Example, Page, Passage
+from build_tools.content.loading import SECTIONS, Loader
+from build_tools.content.models import Caution, Equipment, Fact, Shop, Source
+from build_tools.content.page_models import Fault, Procedure
+from build_tools.content.problems import Problem
+
+
+@dataclass
+class Handbook:
+    """All that the source folder holds, and the problems found while loading it.
+
+    `ids` has the names in each group, also of what failed to load; `unread` the groups of which
+    some names could not be read; `broken` the text of each file that failed.
+    """
+
+    docs_folder: Path
+    root: Path
+    shop: Entry[Shop] | None = None
+    facts: dict[str, Entry[Fact]] = field(default_factory=dict)
+    sources: dict[str, Entry[Source]] = field(default_factory=dict)
+    cautions: dict[str, Entry[Caution]] = field(default_factory=dict)
+    equipment: dict[str, Entry[Equipment]] = field(default_factory=dict)
+    procedures: dict[str, Entry[Procedure]] = field(default_factory=dict)
+    faults: dict[str, Entry[Fault]] = field(default_factory=dict)
+    lessons: dict[str, Page] = field(default_factory=dict)
+    pages: dict[str, Page] = field(default_factory=dict)
+    examples: dict[str, Example] = field(default_factory=dict)
+    other_files: set[str] = field(default_factory=set)
+    problems: list[Problem] = field(default_factory=list)
+    ids: dict[str, set[str]] = field(default_factory=dict)
+    unread: set[str] = field(default_factory=set)
+    broken: dict[str, str] = field(default_factory=dict)
+
+    def file_name(self, path: Path) -> str:
+        """Return how messages call a file: its path from the folder of mkdocs.yml."""
+        return Path(os.path.relpath(path, self.root)).as_posix()
+
+    def names(self, group: str) -> set[str]:
+        """Return the names that a field naming something of this group may hold."""
+        if group == "calculators":
+            return set(CALCULATORS)
+        if group == "pages":
+            sections = ("procedures", "faults", "learn")
+            found = {f"{name}/{one}" for name in sections for one in self.names(name)}
+            return found | {f"work-out/{name}" for name in CALCULATORS}
+        found = self.ids.get(group, set())
+        return found | set(SOURCES) if group == "sources" else found
+
+    def knows(self, group: str, name: str) -> bool:
+        """Tell whether something of this name exists, or may exist in a file that failed."""
+        return name in self.names(group) or group in self.unread
+
+    @property
+    def units(self) -> str:
+        """The unit system of the shop's readers."""
+        return self.shop.content.units if self.shop else "us"
+
+    @cached_property
+    def carried(self) -> list[Entry[Equipment]]:
+        """The equipment of the shop, in the shop's order."""
+        named = self.shop.content.equipment if self.shop else []
+        return [self.equipment[name] for name in dict.fromkeys(named) if name in self.equipment]
+
+    def entries(self) -> Iterator[Entry[Any]]:
+        """Yield everything that was loaded."""
+        if self.shop:
+            yield self.shop
+        for group in (
+            self.facts,
+            self.sources,
+            self.cautions,
+            self.equipment,
+            self.procedures,
+            self.faults,
+            self.lessons,
+            self.pages,
+            self.examples,
+        ):
+            yield from group.values()
+
+    @cached_property
+    def passages(self) -> list[Passage]:
+        """Every text that readers see."""
+        return [passage for entry in self.entries() for passage in entry.passages()]
+
+
+def load_handbook(docs_folder: Path, root: Path) -> Handbook:
+    """Load every source file under `docs_folder`; `root` is the folder that messages start from."""
+    handbook = Handbook(docs_folder, root)
+    loader = Loader(handbook)
+    if not (docs_folder / "shop.yaml").is_file():
+        said = "the file is missing (expected the shop's name, town, units and prices)"
+        handbook.problems.append(Problem(handbook.file_name(docs_folder / "shop.yaml"), 1, said))
+    for path in sorted(docs_folder.rglob("*")):
+        place = path.relative_to(docs_folder)
+        if path.is_file() and not any(part.startswith(".") for part in place.parts):
+            loader.load(path, place.as_posix())
+    handbook.problems += _same_address(handbook)
+    return handbook
+
+
+def _same_address(handbook: Handbook) -> Iterator[Problem]:
+    for place in handbook.ids.get("markdown", ()):
+        folder, _, name = place.removesuffix(".md").rpartition("/")
+        if folder in SECTIONS and name in handbook.names(folder):
+            said = f'"{name}.yaml" makes a page of the same address (expected another name)'
+            yield Problem(handbook.file_name(handbook.docs_folder / place), 1, said)

@@ -1,0 +1,198 @@
+"""Loads each source file by its place, notes all problems, leaves nothing out in silence."""
+
+from __future__ import annotations
+
+import os
+import re
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from calculators.quantities import nearest
+from calculators.sources import SOURCES
+
+from build_tools.content.entries import Entry, Example, Page
+from build_tools.content.fields import Format
+from build_tools.content.markdown_file import Fence, read_markdown, split_front
+from build_tools.content.models import Caution, Equipment, Fact, Shop, Source
+from build_tools.content.page_models import Fault, LessonFront, PlainFront, Procedure, WorkedExample
+from build_tools.content.problems import Problem, expected
+from build_tools.content.validation import validate
+from build_tools.content.yaml_file import YamlFile, read_text, read_yaml
+
+if TYPE_CHECKING:
+    from build_tools.content.handbook import Handbook
+
+#: Folder of YAML pages -> the format of its files.
+SECTIONS: dict[str, type[Format]] = {
+    "procedures": Procedure,
+    "faults": Fault,
+    "equipment": Equipment,
+}
+#: File of many entries -> their format and the page they stand on.
+LISTS: dict[str, tuple[type[Format], str]] = {
+    "facts": (Fact, "reference/numbers.md"),
+    "sources": (Source, "reference/sources.md"),
+    "cautions": (Caution, "reference/cautions.md"),
+}
+_FILE_NAME = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
+_FACT_NAME = re.compile(r"[a-z][a-z0-9_]*")
+
+
+class Loader:
+    """Loads files into a handbook, whatever is wrong with them."""
+
+    def __init__(self, handbook: Handbook) -> None:
+        self.handbook = handbook
+
+    def load(self, path: Path, place: str) -> None:
+        """Load one file; `place` is its path in the source folder."""
+        folder, _, name = place.rpartition("/")
+        stem, ending = os.path.splitext(name)
+        if ending not in (".yaml", ".yml", ".md"):
+            self.handbook.other_files.add(place)
+            return
+        file = self.handbook.file_name(path)
+        text, problems = read_text(path, file)
+        if ending == ".md":
+            problems += self._markdown(place, stem, file, text)
+        elif ending == ".yaml" and folder in SECTIONS:
+            problems += self._section(folder, stem, file, text)
+        elif place == "shop.yaml":
+            problems += self._shop(file, text)
+        elif ending == ".yaml" and not folder and stem in LISTS:
+            problems += self._list(stem, file, text)
+        else:
+            problems.append(Problem(file, 1, f"this file is not read {self._wanted(folder, name)}"))
+        if problems:
+            self.handbook.problems += problems
+            self.handbook.broken[file] = text or ""
+
+    def _wanted(self, folder: str, name: str) -> str:
+        if folder in SECTIONS:
+            return f'(expected the name "{os.path.splitext(name)[0]}.yaml")'
+        if folder:
+            return f"(expected YAML files in the folders {', '.join(SECTIONS)})"
+        return expected(name, ["shop.yaml", *(f"{stem}.yaml" for stem in LISTS)])
+
+    def _name(self, group: str, name: str, file: str) -> list[Problem]:
+        self.handbook.ids.setdefault(group, set()).add(name)
+        if _FILE_NAME.fullmatch(name):
+            return []
+        said = (
+            f'the name "{name}" cannot be an address (expected lower case letters, digits and "-")'
+        )
+        return [Problem(file, 1, said)]
+
+    def _section(self, folder: str, stem: str, file: str, text: str | None) -> list[Problem]:
+        problems = self._name(folder, stem, file)
+        if text is None:
+            return problems
+        read = read_yaml(text, file)
+        if read.data is not None:
+            content = validate(SECTIONS[folder], read, read.data)
+            if content is not None:
+                entry = Entry(stem, file, f"{folder}/{stem}.md", content, read)
+                getattr(self.handbook, folder)[stem] = entry
+        return problems + read.problems
+
+    def _shop(self, file: str, text: str | None) -> list[Problem]:
+        if text is None:
+            return []
+        read = read_yaml(text, file)
+        content = validate(Shop, read, read.data) if read.data is not None else None
+        if content is not None:
+            self.handbook.shop = Entry("shop", file, "reference/shop.md", content, read)
+        return read.problems
+
+    def _list(self, group: str, file: str, text: str | None) -> list[Problem]:
+        read = read_yaml(text, file) if text is not None else None
+        if read is None or read.data is None:
+            self.handbook.unread.add(group)
+            return read.problems if read else []
+        shape, address = LISTS[group]
+        self.handbook.ids[group] = set(read.data)
+        for name, data in read.data.items():
+            if group == "facts" and not _FACT_NAME.fullmatch(name):
+                read.report(
+                    read.line(name),
+                    f'the fact name "{name}" cannot stand in an expression '
+                    '(expected lower case letters, digits and "_")',
+                )
+            if group == "sources" and name in SOURCES:
+                read.report(
+                    read.line(name),
+                    f'the source "{name}" is one of the calculators\' own '
+                    "sources (expected another key)",
+                )
+            content = validate(shape, read, data, (name,))
+            if content is not None:
+                entry = Entry(name, file, address, content, read, (name,))
+                getattr(self.handbook, group)[name] = entry
+        return read.problems
+
+    def _markdown(self, place: str, stem: str, file: str, text: str | None) -> list[Problem]:
+        folder = place.rpartition("/")[0]
+        lesson = folder == "learn" and stem != "index"
+        problems = self._name("learn", stem, file) if lesson else []
+        self.handbook.ids.setdefault("markdown", set()).add(place)
+        if text is None:
+            return problems
+        front, start, found = split_front(text, file)
+        problems += found
+        read = YamlFile(file, [], 1, data={}) if front is None else read_yaml(front, file, 2)
+        shape = LessonFront if lesson else PlainFront
+        if lesson and front is None and not found:
+            read.report(
+                1,
+                'a lesson begins with front matter between two lines "---" '
+                "(expected title, order, minutes, aim, can_now, questions)",
+            )
+            read.data = None
+        if found:
+            read.data = None
+        content = validate(shape, read, read.data) if read.data is not None else None
+        body, body_line = text[start:], text.count("\n", 0, start) + 1
+        page = Page(
+            stem, file, place, content or PlainFront(), read, body=body, body_line=body_line
+        )
+        problems += read.problems + self._examples(page)
+        if content is not None:
+            pages = self.handbook.lessons if lesson else self.handbook.pages
+            pages[stem if lesson else place] = page
+        return problems
+
+    def _examples(self, page: Page) -> list[Problem]:
+        problems: list[Problem] = []
+        for fence in read_markdown(page.body).fences:
+            if fence.word == "worked-example":
+                problems += self._example(page, fence)
+            elif nearest(fence.word, ["worked-example"]):
+                self.handbook.unread.add("examples")
+                said = f'unknown block "{fence.word}" {expected(fence.word, ["worked-example"])}'
+                line = page.body_line + page.body.count("\n", 0, fence.offset)
+                problems.append(Problem(page.file, line, said))
+        return problems
+
+    def _example(self, page: Page, fence: Fence) -> list[Problem]:
+        read = read_yaml(fence.content, page.file, page.body_line + fence.content_line)
+        if read.data is None:
+            self.handbook.unread.add("examples")
+            return read.problems
+        name = read.data.get("id")
+        if isinstance(name, str):
+            first = self.handbook.examples.get(name)
+            if first is not None:
+                read.report(
+                    read.line("id"),
+                    f'two worked examples have the id "{name}", the first '
+                    f"in {first.file}, line {first.line('id')} (expected each id once)",
+                )
+            self.handbook.ids.setdefault("examples", set()).add(name)
+        else:
+            self.handbook.unread.add("examples")
+        content = validate(WorkedExample, read, read.data)
+        if content is not None:
+            example = Example(content.id, page.file, page.address, content, read)
+            page.examples.append((fence.offset, fence.end, example))
+            self.handbook.examples.setdefault(content.id, example)
+        return read.problems

@@ -1,0 +1,156 @@
+"""The formats of what the whole shop shares: the shop, facts, sources, cautions, equipment.
+
+These models are the one definition of the formats. A description says what a key holds, in the
+words in which a message asks for a missing one.
+"""
+
+from __future__ import annotations
+
+from typing import Literal, Self
+
+from pydantic import Field, model_validator
+
+from build_tools.content.fields import (
+    Format,
+    Measure,
+    Name,
+    Price,
+    Text,
+    Whole,
+    measure,
+    reference,
+)
+
+Control = Literal["time clock", "delayed meter", "immediate meter", "twin tank"]
+
+AnyQuantity = measure()
+Allowance = measure("allowance")
+Flow = measure("flow")
+Hardness = measure("hardness")
+Concentration = measure("concentration")
+Length = measure("length")
+Mass = measure("mass")
+Share = measure("share")
+Time = measure("time")
+Volume = measure("volume")
+
+
+class TypicalHome(Format):
+    """The home that the handbook's general examples are about."""
+
+    people: Whole = Field(description="how many people live in the typical home")
+    hardness: Hardness = Field(description='its raw hardness, such as "18 gpg"')
+    iron: Concentration = Field(description='its dissolved iron, such as "0.5 mg/L"')
+
+
+class TestKit(Format):
+    """A test kit the shop's technicians carry."""
+
+    __test__ = False  # its name begins like a test's, so pytest would look into it
+
+    name: Text = Field(description="what the kit is called")
+    measures: Text = Field(description="what it measures")
+    step: AnyQuantity = Field(description='its smallest step, such as "1 gpg"')
+
+
+class Shop(Format):
+    """shop.yaml: what differs from shop to shop."""
+
+    name: Name = Field(description="the shop's name")
+    town: Name = Field(description="the town it works in")
+    region: Text = Field(description="a sentence about the region and its water")
+    units: Literal["us", "metric"] = Field(description='the units readers see: "us" or "metric"')
+    typical_home: TypicalHome = Field(description="people, hardness and iron of a typical home")
+    iron_allowance: Allowance = Field(description='such as "4 gpg per mg/L"')
+    manganese_allowance: Allowance = Field(description='such as "4 gpg per mg/L"')
+    water_per_person: Flow = Field(description='water a person uses, such as "60 gal/day"')
+    hot_share: Share = Field(description='the share of it that is hot, such as "35 %"')
+    test_kits: list[TestKit] = Field(description="a list of test kits")
+    currency: Name = Field(description='the sign before a price, such as "$"')
+    salt_bag: Mass = Field(description='what a bag of salt weighs, such as "40 lb"')
+    salt_bag_price: Price = Field(description="what a bag costs, a number")
+    water_price: Price = Field(description="what water costs, a number")
+    water_price_volume: Volume = Field(description='the water for that price, such as "1000 gal"')
+    equipment: list[reference("equipment")] = Field(
+        min_length=1, description="a list of the equipment the shop carries"
+    )
+
+
+class Fact(Format):
+    """One fact of facts.yaml: a quantity the handbook may print, and why it may."""
+
+    what: Text = Field(alias="is", description="what the fact is, in words")
+    value: AnyQuantity | None = Field(None, description='such as "140 °F"')
+    low: AnyQuantity | None = Field(None, description="the low end of a range")
+    high: AnyQuantity | None = Field(None, description="the high end of a range")
+    basis: Literal["published", "common practice"] = Field(
+        description='"published" or "common practice"'
+    )
+    source: reference("sources") | None = Field(None, description="the key of its source")
+
+    @model_validator(mode="after")
+    def _complete(self) -> Self:
+        range_given = self.low is not None and self.high is not None
+        if (self.value is not None) == range_given or (self.low is None) != (self.high is None):
+            raise ValueError('a fact needs "value", or both "low" and "high"')
+        if range_given and not _below(self.low, self.high):
+            raise ValueError('"low" must be below "high", in a unit of the same kind')
+        if self.basis == "published" and self.source is None:
+            raise ValueError('a published fact has no source (expected a key "source")')
+        return self
+
+
+def _below(low: Measure, high: Measure) -> bool:
+    same = low.quantity.kind == high.quantity.kind
+    return same and low.quantity.number < high.quantity.to(low.quantity.unit).number
+
+
+class Source(Format):
+    """One source of sources.yaml: a published text that facts rest on."""
+
+    title: Name = Field(description="the title of the text")
+    publisher: Name = Field(description="who published it")
+    where: Name | None = Field(None, description="the section or page")
+    seen: Literal["read", "from memory"] = Field(description='"read" or "from memory"')
+
+
+class Caution(Format):
+    """One standing caution of cautions.yaml, printed in full on each page that names it."""
+
+    title: Text = Field(description="the caution in a few words")
+    text: Text = Field(description="the caution in full")
+
+
+class Equipment(Format):
+    """A unit of equipment, in generic terms."""
+
+    title: Text = Field(description="what the unit is called")
+    summary: Text = Field(description="what kind of unit it is, in a sentence")
+    control: Control = Field(description="how its control decides to regenerate")
+    figures_from: Text = Field(description="whose sheet the figures come from")
+    resin_volume: Volume = Field(description='such as "1.5 ft3"')
+    tank_diameter: Length = Field(description='such as "10 in"')
+    tank_height: Length = Field(description='such as "54 in"')
+    salt_per_regeneration: Mass = Field(description='such as "9 lb"')
+    brine_tank_diameter: Length = Field(description='such as "18 in"')
+    backwash_flow: Flow = Field(description='such as "2.4 gpm"')
+    slow_rinse_flow: Flow = Field(description='such as "0.45 gpm"')
+    brine_draw_flow: Flow = Field(description='such as "0.7 gpm"')
+    refill_flow: Flow = Field(description='such as "0.5 gpm"')
+    refill_step: Time = Field(description='the step its refill time is set in, such as "1 min"')
+    meter_step: Volume | None = Field(None, description='such as "10 gal"')
+    backwash_time: Time = Field(description='such as "10 min"')
+    brine_time: Time = Field(description='such as "60 min"')
+    fast_rinse_time: Time = Field(description='such as "10 min"')
+    hardness_step: Hardness = Field(description='the step its hardness is set in, such as "1 gpg"')
+
+    @model_validator(mode="after")
+    def _meter(self) -> Self:
+        if self.control == "time clock" and self.meter_step is not None:
+            raise ValueError('a time clock has no meter (expected no key "meter_step")')
+        if self.control != "time clock" and self.meter_step is None:
+            raise ValueError(
+                f'the key "meter_step" is missing (expected the step of the {self.control}, '
+                'such as "10 gal")'
+            )
+        return self

@@ -1,0 +1,137 @@
+"""The formats of pages: procedures, faults, lessons, plain pages and worked examples."""
+
+from __future__ import annotations
+
+from typing import Annotated, Self
+
+from pydantic import Field, model_validator
+
+from build_tools.content.fields import (
+    Format,
+    Given,
+    Name,
+    NameOrNames,
+    Text,
+    Whole,
+    reference,
+)
+from build_tools.content.models import Control
+
+Texts = Annotated[list[Text], Field(min_length=1)]
+Cautions = list[reference("cautions")]
+Lessons = list[reference("learn")]
+
+
+class Reading(Format):
+    """What a technician should read at a step: a value of the unit, or a calculated one."""
+
+    label: Text = Field(alias="reading", description="what is read")
+    value: Text | None = Field(None, description='such as "unit.backwash_flow"')
+    calculate: reference("calculators") | None = Field(None, description="a calculator")
+    inputs: dict[str, Given] = Field({}, description="what the calculator is given")
+    show: NameOrNames | None = Field(None, description="the answers to show")
+    only_for: list[Control] | None = Field(None, description="a list of controls")
+
+    @model_validator(mode="after")
+    def _one_way(self) -> Self:
+        if (self.value is None) == (self.calculate is None):
+            raise ValueError('a reading needs either "value" or "calculate"')
+        if self.calculate and not self.show:
+            raise ValueError('the key "show" is missing (expected the name of an answer)')
+        if self.value and (self.show or self.inputs):
+            raise ValueError('"inputs" and "show" belong to "calculate" (expected only "value")')
+        return self
+
+
+class Decision(Format):
+    """A fork in the way: what was found, what follows, and where that leads."""
+
+    found: Text = Field(alias="if", description="what was found")
+    then: Text = Field(description="what follows from it")
+    go_to: reference("pages") | None = Field(None, description='such as "faults/no-brine-drawn"')
+
+
+class Step(Format):
+    """One step of a procedure."""
+
+    do: Text = Field(description="what to do")
+    why: Text | None = Field(None, description="why it is done")
+    expect: list[Reading] = Field([], description="a list of expected readings")
+    decide: list[Decision] = Field([], description="a list of decisions")
+
+
+class Procedure(Format):
+    """procedures/*.yaml"""
+
+    title: Text = Field(description="the procedure's title")
+    goal: Text = Field(description="what is achieved when it is done")
+    when: Texts = Field(description="a list of occasions to use it")
+    cautions: Cautions = Field(description="a list of cautions, or [] for none")
+    before: list[Text] = Field(description="a list of what must be so before the start, or []")
+    tools: list[Text] = Field(description="a list of tools, or [] for none")
+    parts: list[Text] = Field([], description="a list of parts")
+    steps: list[Step] = Field(min_length=1, description="a list of steps")
+    decide: list[Decision] = Field([], description="a list of decisions")
+    close: Texts = Field(description="a list of what closes the visit")
+    learn: Lessons = Field([], description="a list of lessons")
+
+
+class Lookalike(Format):
+    """Another fault that looks the same at first, and how to tell."""
+
+    fault: reference("faults") = Field(description="a fault")
+    tell: Text = Field(description="how to tell the two apart")
+
+
+class Fault(Format):
+    """faults/*.yaml"""
+
+    title: Text = Field(description="the fault's title")
+    group: Text = Field(description="the group of faults it belongs to")
+    customer_says: Texts = Field(description="a list of what customers say")
+    seen: Texts = Field(description="a list of what a technician sees")
+    mistaken_for: list[Lookalike] = Field([], description="a list of faults that look alike")
+    confirm: Text = Field(description="the one check that proves it")
+    remedy: Texts = Field(description="a list of what to do about it")
+    prevent: Text = Field(description="how to keep it from coming back")
+    parts: list[Text] = Field([], description="a list of parts")
+    cautions: Cautions = Field(description="a list of cautions, or [] for none")
+    procedures: list[reference("procedures")] = Field(
+        description="a list of procedures that help, or [] for none"
+    )
+    learn: Lessons = Field([], description="a list of lessons")
+
+
+class Question(Format):
+    """A question a lesson ends with, and its answer."""
+
+    ask: Text = Field(description="the question")
+    answer: Text = Field(description="its answer")
+
+
+class LessonFront(Format):
+    """The front matter of learn/*.md"""
+
+    title: Text = Field(description="the lesson's title")
+    order: int = Field(description="its place among the lessons, a whole number")
+    minutes: Whole = Field(description="how long it takes, in whole minutes")
+    aim: Text = Field(description="what the lesson is for")
+    can_now: Texts = Field(description="a list of what the learner can do afterwards")
+    questions: list[Question] = Field(description="a list of questions with answers, or []")
+
+
+class PlainFront(Format):
+    """The front matter of any other page."""
+
+    title: Text | None = Field(None, description="the page's title")
+
+
+class WorkedExample(Format):
+    """A fenced block of a Markdown page: a story, its givens and its answers."""
+
+    id: Name = Field(description="its name, such as gannet-lane-setting")
+    title: Text = Field(description="a title")
+    story: Text = Field(description="the situation, in a few sentences")
+    calculate: reference("calculators") = Field(description="a calculator")
+    given: dict[str, Given] = Field(description="what the calculator is given")
+    answers: dict[str, Given] = Field(min_length=1, description="the answers it states")

@@ -1,0 +1,65 @@
+"""What is wrong with the source files, told to the person who can fix it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from difflib import get_close_matches
+from functools import lru_cache
+
+from calculators.quantities import nearest
+
+LONGEST_LIST = 8
+
+
+@dataclass(frozen=True, order=True)
+class Problem:
+    """One thing that is wrong: where it stands and what would be right."""
+
+    file: str
+    line: int
+    text: str
+
+    def __str__(self) -> str:
+        text = self.text.replace("\u00a0", " ")  # calculators keep numbers and units together
+        return f"{self.file}:{self.line}: {text}"
+
+
+def in_order(problems: Iterable[Problem]) -> list[Problem]:
+    """Return the problems by file and line, each once."""
+    return sorted(set(problems))
+
+
+def summary(problems: Iterable[Problem]) -> str:
+    """Return the lines to print: every problem, then how many there are."""
+    lines = [str(problem) for problem in in_order(problems)]
+    count = "1 problem." if len(lines) == 1 else f"{len(lines)} problems."
+    return "\n".join([*lines, count])
+
+
+def expected(word: object, choices: Iterable[str]) -> str:
+    """Return the bracket that ends a message: what there is to choose, and the nearest to `word`.
+
+    Of a long list only the few most like `word` are named.
+    """
+    names = tuple(choices)
+    if not names:
+        return "(there are none yet)"
+    few, close = _most_like(str(word)[:60], names)
+    guess = f'; nearest: "{close}"' if close else ""
+    if len(names) == 1:
+        return f'(expected "{names[0]}")'
+    more = "" if len(few) == len(names) else ", …"
+    return f"(expected one of: {', '.join(few)}{more}{guess})"
+
+
+@lru_cache(maxsize=256)
+def _most_like(word: str, names: tuple[str, ...]) -> tuple[tuple[str, ...], str | None]:
+    few = names if len(names) <= LONGEST_LIST else get_close_matches(word, names, n=4, cutoff=0.0)
+    return tuple(few), nearest(word, names)
+
+
+def shortened(text: object, longest: int = 60) -> str:
+    """Return a text on one line, cut where a message would get too long."""
+    line = " ".join(str(text).split())
+    return line if len(line) <= longest else f"{line[:longest].rstrip()}…"

@@ -1,0 +1,290 @@
+"""What the expressions of the handbook's texts stand for: `{{ fact.hot_water }}` and the like.
+
+Each expression is compiled and evaluated by itself, in Jinja's sandbox, so that every failure of a
+page is found, each with its place.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterable, Mapping
+from functools import cached_property
+from typing import Any
+
+from calculators import CALCULATORS, run
+from calculators.declare import Calculator
+from jinja2 import StrictUndefined, TemplateError, meta
+from jinja2.sandbox import SandboxedEnvironment
+
+from build_tools.content.entries import Entry, Example, Passage
+from build_tools.content.fields import Format, Measure, keys
+from build_tools.content.handbook import Handbook
+from build_tools.content.markdown_file import EXPRESSION, hide_expressions
+from build_tools.content.models import Equipment, Fact, TypicalHome
+from build_tools.content.problems import Problem, expected, shortened
+
+_LIKE = "(expected an expression such as {{ fact.name }})"
+_OPEN = re.compile(r"\{[{%]")
+
+
+class ValueProblem(Exception):
+    """Why an expression has no value, as a sentence for its writer."""
+
+
+class ToldElsewhere(Exception):
+    """The value stands in a file that failed to load: that problem is told there."""
+
+
+class Shown(str):
+    """A value as the reader sees it; `typed` is the same for a calculator, without rounding."""
+
+    typed: str
+    low: Shown
+    high: Shown
+
+    @classmethod
+    def of(cls, shown: str, typed: str) -> Shown:
+        made = cls(shown)
+        made.typed = typed
+        return made
+
+
+class _Names:
+    """A name of the expressions with a dot after it: `fact`, `shop`, `home`, `unit`."""
+
+    def __init__(self, find: Callable[[str], Any]) -> None:
+        self._find_value = find
+
+    def __getitem__(self, name: str) -> Any:
+        return self._find_value(name)
+
+
+class Values:
+    """Evaluates the expressions of a handbook and remembers where each fact is used.
+
+    problems: what went wrong so far. uses: fact -> the (file, line, address) of each use.
+    """
+
+    def __init__(self, handbook: Handbook) -> None:
+        self.handbook = handbook
+        self.problems: list[Problem] = []
+        self.uses: dict[str, set[tuple[str, int, str]]] = {}
+        self._environment = SandboxedEnvironment(undefined=StrictUndefined, autoescape=False)
+        self._environment.globals.clear()
+        self._compiled: dict[str, Callable[..., Any]] = {}
+        self._results: dict[Any, dict[str, Any]] = {}
+        self._used: set[str] = set()
+
+    def fill(self, passage: Passage, unit: Entry[Equipment] | None = None) -> str:
+        """Return the text of a passage with every expression replaced by its value.
+
+        unit: the equipment that `unit` stands for. What fails is noted in `problems` and left.
+        """
+
+        def value(match: re.Match[str]) -> str:
+            place = passage.entry, passage.line_at(match.start())
+            found = self.attempt(*place, lambda: self._evaluate(match[0], unit))
+            return match[0] if found is None else str(found)
+
+        if stray := _OPEN.search(hide_expressions(passage.text)):
+            closing = "}}" if stray[0] == "{{" else "%}"
+            said = f'"{stray[0]}" opens an expression that nothing closes (expected "{closing}")'
+            self.problems.append(passage.problem(stray.start(), said))
+        return EXPRESSION.sub(value, passage.text)
+
+    def attempt(self, entry: Entry[Any], line: int, find: Callable[[], Any]) -> Any:
+        """Return what `find` finds, or None after noting why not; note the facts it used."""
+        self._used.clear()
+        try:
+            value = find()
+        except ValueProblem as problem:
+            self.problems.append(Problem(entry.file, line, str(problem)))
+            return None
+        except ToldElsewhere:
+            return None
+        for name in self._used:
+            self.uses.setdefault(name, set()).add((entry.file, line, entry.address))
+        return value
+
+    def named(self, name: str, part: str, unit: Entry[Equipment] | None) -> Any:
+        """Return the value of `name.part`, such as unit.backwash_flow."""
+        return self._unit_value(unit, part) if name == "unit" else self._names[name][part]
+
+    def answers(self, example: Example) -> dict[str, Any]:
+        """Return the result structure of a worked example."""
+        content = example.content
+        return self.result(content.calculate, content.given)
+
+    def result(self, name: str, given: Mapping[str, str]) -> dict[str, Any]:
+        """Run a calculator; what is not given takes the shop's value where there is one."""
+        calculator = CALCULATORS[name]
+        inputs = {**self.shop_defaults(calculator), **given}
+        key = (name, tuple(sorted(inputs.items())))
+        if key not in self._results:
+            self._results[key] = run(name, inputs, self.handbook.units)
+        return self._results[key]
+
+    def measure(self, measure: Measure) -> Shown:
+        """Return a quantity of a source file in the units of the shop's readers."""
+        return Shown.of(measure.quantity.shown(self.handbook.units), measure.text)
+
+    def fact(self, fact: Fact) -> Shown:
+        """Return a fact's value, or its range with the ends as `low` and `high`."""
+        if fact.value is not None:
+            return self.measure(fact.value)
+        low, high = self.measure(fact.low), self.measure(fact.high)
+        number, _, unit = low.partition("\u00a0")
+        start = number if high.endswith(f"\u00a0{unit}") else low
+        made = Shown.of(f"{start} to {high}", f"{fact.low.text} to {fact.high.text}")
+        made.low, made.high = low, high
+        return made
+
+    def _evaluate(self, expression: str, unit: Entry[Equipment] | None) -> Any:
+        source = shortened(expression)
+        names = {**self._names, "unit": _Names(lambda name: self._unit_value(unit, name))}
+        try:
+            if expression not in self._compiled:
+                self._compiled[expression] = self._compile(expression, names)
+            value = self._compiled[expression](names)
+            if isinstance(value, (str, int, float)) and not isinstance(value, bool):
+                return value
+        except (ValueProblem, ToldElsewhere):
+            raise
+        except TemplateError as error:
+            raise ValueProblem(f'"{source}" fails: {shortened(error.message)} {_LIKE}') from None
+        except Exception as error:  # whatever Python says to an expression of the writer's
+            raise ValueProblem(f'"{source}" fails: {shortened(error)} {_LIKE}') from None
+        raise ValueProblem(
+            f'"{source}" is no single value (expected a name after it, as in {{{{ fact.name }}}})'
+        )
+
+    def _compile(self, expression: str, names: Iterable[str]) -> Callable[..., Any]:
+        source = shortened(expression)
+        if not expression.startswith("{{"):
+            raise ValueProblem(f'"{source}" is not an expression (expected "{{{{ … }}}}")')
+        unknown = meta.find_undeclared_variables(self._environment.parse(expression)) - {*names}
+        if unknown:
+            name = min(unknown)
+            raise ValueProblem(f'"{source}" uses the unknown name "{name}" {expected(name, names)}')
+        return self._environment.compile_expression(expression[2:-2], undefined_to_none=False)
+
+    @cached_property
+    def _names(self) -> dict[str, Any]:
+        return {
+            "fact": _Names(self._fact_value),
+            "shop": _Names(self._shop_value),
+            "home": _Names(self._home_value),
+            "example": self._example,
+            "work_out": self._work_out,
+        }
+
+    def _fact_value(self, name: str) -> Shown:
+        entry = self.handbook.facts.get(name)
+        if entry is None:
+            self._missing("facts", name, "fact")
+        self._used.add(name)
+        return self.fact(entry.content)
+
+    def _shop_value(self, name: str) -> Any:
+        if self.handbook.shop is None:
+            raise ToldElsewhere
+        shop = self.handbook.shop.content
+        if name in ("salt_bag_price", "water_price"):
+            price = getattr(shop, name)
+            gap = " " if shop.currency[-1].isalnum() else ""
+            return f"{shop.currency}{gap}{price:,.2f}".removesuffix(".00")
+        if name not in _single_values(shop):
+            raise ValueProblem(
+                f'there is no shop value "{name}" {expected(name, _single_values(shop))}'
+            )
+        return self._field(shop, name)
+
+    def _home_value(self, name: str) -> Any:
+        if self.handbook.shop is None:
+            raise ToldElsewhere
+        if name not in keys(TypicalHome):
+            raise ValueProblem(
+                f'the typical home has no "{name}" {expected(name, keys(TypicalHome))}'
+            )
+        return self._field(self.handbook.shop.content.typical_home, name)
+
+    def _unit_value(self, unit: Entry[Equipment] | None, name: str) -> Any:
+        if unit is None:
+            raise ValueProblem(
+                '"unit" means nothing here (expected only on a page in equipment/ and '
+                "in expected readings)"
+            )
+        if name not in keys(Equipment):
+            raise ValueProblem(f'a unit has no "{name}" {expected(name, keys(Equipment))}')
+        value = self._field(unit.content, name)
+        if value is None:
+            raise ValueProblem(
+                f'the unit "{unit.id}" has no "{name}" (expected "only_for" with the '
+                "controls that have it)"
+            )
+        return value
+
+    def _field(self, content: Format, name: str) -> Any:
+        value = getattr(content, name)
+        return self.measure(value) if isinstance(value, Measure) else value
+
+    def _example(self, name: str) -> _Names:
+        example = self.handbook.examples.get(str(name))
+        if example is None:
+            self._missing("examples", str(name), "worked example")
+        content = example.content
+        if content.calculate not in CALCULATORS or self.answers(example)["problems"]:
+            raise ToldElsewhere
+        return self._outputs(content.calculate, self.answers(example))
+
+    def _work_out(self, calculator: str, **given: Any) -> _Names:
+        name = str(calculator)
+        if name not in CALCULATORS:
+            raise ValueProblem(f'there is no calculator "{name}" {expected(name, CALCULATORS)}')
+        result = self.result(name, {key: typed(value) for key, value in given.items()})
+        for about, sentence in result["problems"].items():
+            raise ValueProblem(f'the calculator "{name}" cannot use "{about}": {sentence}')
+        return self._outputs(name, result)
+
+    def _outputs(self, name: str, result: dict[str, Any]) -> _Names:
+        def find(output: str) -> Shown:
+            value = result["values"].get(output)
+            if value is None:
+                raise ValueProblem(
+                    f'the calculator "{name}" gives no answer "{output}" here '
+                    f"{expected(output, result['values'])}"
+                )
+            return Shown.of(value["shown"], exact(value))
+
+        return _Names(find)
+
+    def _missing(self, group: str, name: str, what: str) -> None:
+        if self.handbook.knows(group, name):
+            raise ToldElsewhere
+        choices = sorted(self.handbook.names(group))
+        raise ValueProblem(f'there is no {what} "{shortened(name)}" {expected(name, choices)}')
+
+    def shop_defaults(self, calculator: Calculator) -> dict[str, str]:
+        """Return the shop's values for the inputs of a calculator that the shop decides."""
+        if self.handbook.shop is None:
+            return {}
+        shop = self.handbook.shop.content
+        return {
+            one.name: typed(self._field(shop, one.shop)) for one in calculator.inputs if one.shop
+        }
+
+
+def _single_values(shop: Format) -> Iterable[str]:
+    return [
+        name for name in keys(type(shop)) if not isinstance(getattr(shop, name), (list, Format))
+    ]
+
+
+def typed(value: Any) -> str:
+    """Return a value as text that a calculator reads, without rounding where that is known."""
+    return value.typed if isinstance(value, Shown) else str(value)
+
+
+def exact(value: dict[str, Any]) -> str:
+    """Return an answer as text for another calculator, with all its digits."""
+    return f"{value['number']!r} {value['unit']}" if "unit" in value else value["shown"]
