@@ -1,0 +1,95 @@
+"""The HTML of one calculator form with its computed example, complete without scripts."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+from calculators.declare import Calculator, Input
+from calculators.quantities import display_unit
+from jinja2 import Environment, FileSystemLoader, StrictUndefined
+
+_ENVIRONMENT = Environment(
+    loader=FileSystemLoader(Path(__file__).parent),
+    autoescape=True,
+    undefined=StrictUndefined,
+    trim_blocks=True,
+    lstrip_blocks=True,
+)
+
+
+def form_html(
+    calculator: Calculator,
+    result: dict,
+    *,
+    form_id: str,
+    texts: dict[str, str],
+    units: str,
+    runtime_url: str,
+    heading: str = "Try your own numbers",
+    level: int = 3,
+) -> str:
+    """Return one `<section>` without blank lines, fit to stand in Markdown as raw HTML.
+
+    result: what `calculators.run` answered for the example. texts: what the example's author
+    wrote for an input; an input without a text shows how the calculator understood it.
+    form_id: unique in its page. runtime_url: the runtime's folder as seen from the page.
+    level: the heading's level, which fits the form into the page's outline.
+    """
+    if result["problems"]:
+        problems = " ".join(result["problems"].values())
+        raise ValueError(f"the example of the form {form_id!r} has no answer: {problems}")
+    template = _ENVIRONMENT.get_template("form.html.jinja")
+    html = template.render(
+        calculator=calculator,
+        result=result,
+        form_id=form_id,
+        fields=_fields(calculator, result, texts, units),
+        numbers_named=_in_one_line(result["inputs"]),
+        units=units,
+        runtime_url=runtime_url if runtime_url.endswith("/") else f"{runtime_url}/",
+        heading=heading,
+        level=level,
+    )
+    return "\n".join(line.strip() for line in html.splitlines() if line.strip())
+
+
+def _in_one_line(inputs: dict[str, dict]) -> str:
+    return " · ".join(f"{one['label']}: {one['shown']}" for one in inputs.values())
+
+
+def _fields(calculator: Calculator, result: dict, texts: dict[str, str], units: str) -> list[dict]:
+    fields = []
+    counting: set[str] = set()
+    for declared in calculator.inputs:
+        if _counts(declared, result, counting):
+            counting.add(declared.name)
+            understood = result["inputs"].get(declared.name, {"shown": ""})["shown"]
+        else:
+            understood = declared.example_text(units)
+        text = understood if declared.choices else texts.get(declared.name, understood)
+        fields.append(
+            {
+                "declared": declared,
+                "text": text.replace("\u00a0", " "),
+                "unit": display_unit(declared.unit, units),
+                "only_when": _only_when(declared),
+                "hidden": declared.name not in counting,
+            }
+        )
+    return fields
+
+
+def _counts(declared: Input, result: dict, counting: set[str]) -> bool:
+    """Return whether an input counts for the example, given the inputs before it that do."""
+    if declared.only_when is None:
+        return True
+    other, choices = declared.only_when
+    return other in counting and result["inputs"][other]["choice"] in choices
+
+
+def _only_when(declared: Input) -> str | None:
+    if declared.only_when is None:
+        return None
+    other, choices = declared.only_when
+    return json.dumps({"input": other, "choices": list(choices)})

@@ -1,0 +1,86 @@
+/**
+ * Puts an answer of `calculators.run` into a form, in the shape the built page has it.
+ * Every text goes in as text.
+ */
+
+/**
+ * @param {HTMLElement} block  the form's answer block
+ * @param {any} result
+ */
+export function showAnswer(block, result) {
+  part(block, "for").textContent = inOneLine(result.inputs);
+  part(block, "values").replaceChildren(...Object.entries(result.values).map(valueRow));
+  part(block, "warnings").replaceChildren(...result.warnings.map(warningRow));
+  part(block, "workings").replaceChildren(...result.workings.map(workingRow));
+}
+
+/**
+ * Says whether the shown answer belongs to the numbers in the fields or to earlier ones.
+ *
+ * @param {HTMLElement} block
+ * @param {boolean} isCurrent
+ */
+export function markAnswer(block, isCurrent) {
+  block.dataset.answer = isCurrent ? "current" : "earlier";
+  part(block, "for-label").textContent = isCurrent ? "For:" : "Still for the earlier numbers:";
+}
+
+/**
+ * @param {Record<string, {label: string, shown: string}>} named  a result's inputs or values
+ * @returns {string}
+ */
+export function inOneLine(named) {
+  return Object.values(named)
+    .map(({ label, shown }) => `${label}: ${shown}`)
+    .join(" · ");
+}
+
+/** @param {[string, any]} entry */
+function valueRow([name, { label, shown, rounding }]) {
+  const description = element("dd", {}, element("strong", {}, shown));
+  if (rounding) {
+    description.append(" ", element("small", {}, rounding));
+  }
+  const row = element("div", {}, element("dt", {}, label), description);
+  row.dataset.output = name;
+  return row;
+}
+
+/** @param {string} warning */
+function warningRow(warning) {
+  return element("li", {}, element("strong", {}, "Take note:"), ` ${warning}`);
+}
+
+/** @param {{sentence: string, formula: string, numbers: string, result: string}} step */
+function workingRow({ sentence, formula, numbers, result }) {
+  return element(
+    "li",
+    {},
+    sentence,
+    " ",
+    element("span", { className: "live-form__formula" }, formula),
+    " ",
+    element("span", { className: "live-form__numbers" }, `= ${numbers}`),
+    " ",
+    element("strong", {}, `= ${result}`),
+  );
+}
+
+/**
+ * @param {HTMLElement} block
+ * @param {string} name
+ */
+function part(block, name) {
+  return /** @type {HTMLElement} */ (block.querySelector(`[data-part="${name}"]`));
+}
+
+/**
+ * @param {string} tag
+ * @param {object} properties
+ * @param {...(Node | string)} children
+ */
+function element(tag, properties, ...children) {
+  const made = Object.assign(document.createElement(tag), properties);
+  made.append(...children);
+  return made;
+}

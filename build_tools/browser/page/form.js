@@ -1,0 +1,261 @@
+/**
+ * A live form: what is typed goes to Python, and the answer, or what is wrong with an input,
+ * comes back into the page. Until an answer comes, the shown one stays and says whose it is.
+ */
+import { addressWith, textsInAddress } from "./address.js";
+import { inOneLine, markAnswer, showAnswer } from "./answer.js";
+
+const MILLISECONDS_AFTER_TYPING = 150;
+const NEAR_THE_SCREEN = "300px";
+
+/** @typedef {HTMLInputElement | HTMLSelectElement} Control */
+
+export class LiveForm {
+  #section;
+  #client;
+  /** @type {Map<string, {field: HTMLElement, control: Control, problem: HTMLElement}>} */
+  #fields = new Map();
+  #status;
+  #answer;
+  #tryAgain;
+  #exampleAnswer;
+  #timer = 0;
+  /** Counts what was asked; an answer to anything but the last question is dropped. */
+  #turn = 0;
+
+  /**
+   * @param {HTMLElement} section
+   * @param {import("./calculator_client.js").CalculatorClient} client
+   */
+  constructor(section, client) {
+    this.#section = section;
+    this.#client = client;
+    for (const field of elements(section, "[data-input]")) {
+      const control = /** @type {Control} */ (field.querySelector("input, select"));
+      const problem = elements(field, ".live-form__problem")[0];
+      this.#fields.set(String(field.dataset.input), { field, control, problem });
+    }
+    [this.#status] = elements(section, ".live-form__status");
+    [this.#answer] = elements(section, ".live-form__answer");
+    [this.#tryAgain] = elements(section, "[data-action=try-again]");
+    this.#exampleAnswer = [...this.#answer.childNodes].map((node) => node.cloneNode(true));
+  }
+
+  /** Brings the form to life. Python starts when the form is needed: near the screen or touched. */
+  mount() {
+    for (const { control } of this.#fields.values()) {
+      control.disabled = false;
+      control.removeAttribute("readonly");
+    }
+    elements(this.#section, ".live-form__buttons")[0].hidden = false;
+    this.#section.dataset.mounted = "";
+    this.#say("Change a number, and the answer follows.");
+    this.#section.addEventListener("input", () => this.#typed());
+    this.#section.addEventListener("click", (event) => this.#clicked(event));
+    this.#section.addEventListener("focusin", () => this.#wake(), { once: true });
+    const observer = new IntersectionObserver(
+      (entries) => {
+        if (entries.some((entry) => entry.isIntersecting)) {
+          observer.disconnect();
+          this.#wake();
+        }
+      },
+      { rootMargin: NEAR_THE_SCREEN },
+    );
+    observer.observe(this.#section);
+    this.#restore();
+  }
+
+  /** Takes the inputs that the address carries; they are a stranger's text and stay text. */
+  #restore() {
+    const texts = textsInAddress(this.#section.id, [...this.#fields.keys()]);
+    for (const [name, text] of texts) {
+      const { control } = /** @type {{control: Control}} */ (this.#fields.get(name));
+      control.value = text;
+      if (control instanceof HTMLSelectElement && control.value !== text) {
+        control.add(new Option(text, text, false, true));
+      }
+    }
+    if (texts.size) {
+      this.#showFieldsThatCount();
+      this.#ask();
+    }
+  }
+
+  /** Starts Python ahead of the first question. */
+  async #wake() {
+    if (this.#turn) {
+      return;
+    }
+    try {
+      await this.#client.start((stage) => this.#say(stage));
+      if (!this.#turn) {
+        this.#say("Change a number, and the answer follows.");
+      }
+    } catch (problem) {
+      this.#sayOff(problem);
+    }
+  }
+
+  #typed() {
+    this.#showFieldsThatCount();
+    markAnswer(this.#answer, false);
+    this.#turn += 1;
+    clearTimeout(this.#timer);
+    this.#timer = setTimeout(() => this.#ask(), MILLISECONDS_AFTER_TYPING);
+  }
+
+  /** Asks Python about the texts in the fields and shows what it says. */
+  async #ask() {
+    const turn = ++this.#turn;
+    const isLatest = () => turn === this.#turn;
+    const texts = this.#texts();
+    this.#writeAddress(texts);
+    markAnswer(this.#answer, false);
+    const { calculator, units } = this.#section.dataset;
+    try {
+      await this.#client.start((stage) => isLatest() && this.#say(stage));
+      if (!isLatest()) {
+        return;
+      }
+      const result = await this.#client.calculate(String(calculator), texts, String(units));
+      if (isLatest()) {
+        this.#show(result);
+      }
+    } catch (problem) {
+      if (isLatest()) {
+        this.#sayOff(problem);
+      }
+    }
+  }
+
+  /** @param {any} result */
+  #show(result) {
+    this.#tryAgain.hidden = true;
+    this.#showProblems(result.problems);
+    const sentences = Object.values(result.problems);
+    if (sentences.length) {
+      this.#say(`No answer to these numbers. ${sentences.join(" ")}`);
+      return;
+    }
+    showAnswer(this.#answer, result);
+    markAnswer(this.#answer, true);
+    this.#say(`Answer. ${inOneLine(result.values)}`);
+  }
+
+  /** @param {Record<string, string>} problems */
+  #showProblems(problems) {
+    for (const [name, { control, problem }] of this.#fields) {
+      const sentence = problems[name] ?? "";
+      problem.textContent = sentence;
+      problem.hidden = !sentence;
+      if (sentence) {
+        control.setAttribute("aria-invalid", "true");
+      } else {
+        control.removeAttribute("aria-invalid");
+      }
+    }
+  }
+
+  /** Shows each field whose input counts, given the choices made before it, and hides the others. */
+  #showFieldsThatCount() {
+    for (const { field } of this.#fields.values()) {
+      if (field.dataset.onlyWhen) {
+        const { input, choices } = JSON.parse(field.dataset.onlyWhen);
+        const other = this.#fields.get(input);
+        field.hidden = !other || other.field.hidden || !choices.includes(other.control.value);
+      }
+    }
+  }
+
+  /** @returns {Record<string, string>}  the text of each input that counts */
+  #texts() {
+    const counting = [...this.#fields].filter(([, { field }]) => !field.hidden);
+    return Object.fromEntries(counting.map(([name, { control }]) => [name, control.value]));
+  }
+
+  /** @param {Record<string, string>} texts */
+  #writeAddress(texts) {
+    const isExample = [...this.#fields.values()].every(({ control }) => control.value === exampleOf(control));
+    const url = addressWith(this.#section.id, isExample ? {} : texts);
+    history.replaceState(history.state, "", url);
+  }
+
+  /** @param {Event} event */
+  #clicked(event) {
+    const button = event.target instanceof Element && event.target.closest("[data-action]");
+    switch (button instanceof HTMLElement && button.dataset.action) {
+      case "try-again":
+        this.#ask();
+        break;
+      case "copy-link":
+        this.#copyLink();
+        break;
+      case "example":
+        this.#backToExample();
+        break;
+    }
+  }
+
+  async #copyLink() {
+    const url = addressWith(this.#section.id, this.#texts());
+    url.hash = this.#section.id;
+    try {
+      await navigator.clipboard.writeText(url.href);
+      this.#say("The link is copied.");
+    } catch {
+      this.#say(`This browser does not let the page copy. The link is: ${url.href}`);
+    }
+  }
+
+  #backToExample() {
+    clearTimeout(this.#timer);
+    this.#turn += 1;
+    for (const { control } of this.#fields.values()) {
+      control.value = exampleOf(control);
+    }
+    this.#showFieldsThatCount();
+    this.#showProblems({});
+    this.#writeAddress({});
+    this.#answer.replaceChildren(...this.#exampleAnswer.map((node) => node.cloneNode(true)));
+    markAnswer(this.#answer, true);
+    this.#say("This is the example again.");
+  }
+
+  /** @param {unknown} problem */
+  #sayOff(problem) {
+    const reason = problem instanceof Error ? problem.message : String(problem);
+    this.#say(
+      "The form is off, because Python could not work in this page: " +
+        `${reason}. The answer below stays right for the numbers named with it.`,
+    );
+    this.#tryAgain.hidden = false;
+  }
+
+  /** @param {string} sentence */
+  #say(sentence) {
+    if (this.#status.textContent !== sentence) {
+      this.#status.textContent = sentence;
+    }
+  }
+}
+
+/**
+ * @param {Control} control
+ * @returns {string}  what the built page has in the field
+ */
+function exampleOf(control) {
+  if (control instanceof HTMLSelectElement) {
+    return [...control.options].find((option) => option.defaultSelected)?.value ?? "";
+  }
+  return control.defaultValue;
+}
+
+/**
+ * @param {HTMLElement} within
+ * @param {string} selector
+ * @returns {HTMLElement[]}
+ */
+function elements(within, selector) {
+  return [...within.querySelectorAll(selector)].map((found) => /** @type {HTMLElement} */ (found));
+}

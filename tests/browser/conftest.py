@@ -1,0 +1,153 @@
+"""A real browser, a loopback web server, and pages to open: what the browser tests share."""
+
+from __future__ import annotations
+
+import os
+import shutil
+import threading
+from collections.abc import Callable, Iterator
+from functools import partial
+from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
+from pathlib import Path
+
+import pytest
+from calculators import CALCULATORS, run
+from mkdocs.commands.build import build
+from mkdocs.config import load_config
+from playwright.sync_api import Browser, BrowserContext, expect, sync_playwright
+from visits import EXAMPLES, Visits
+
+from build_tools.browser.form import form_html
+from build_tools.browser.runtime import runtime_files
+from build_tools.set_up.browser import installed
+
+# On a busy machine Python needs its time to start in the page; a right page is quick.
+expect.set_options(timeout=60_000)
+
+ROOT = Path(__file__).parents[2]
+BROWSER = ROOT / "build_tools" / "browser"
+QUIET_FLAGS = (
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+)
+
+
+class _Handler(SimpleHTTPRequestHandler):
+    """Serves one folder without a word; the media types that a browser insists on are fixed."""
+
+    extensions_map = {
+        **SimpleHTTPRequestHandler.extensions_map,
+        ".mjs": "text/javascript",
+        ".wasm": "application/wasm",
+    }
+
+    def log_message(self, format: str, *arguments: object) -> None:
+        """Keep the test's output clean."""
+
+
+@pytest.fixture(scope="session")
+def serve() -> Iterator[Callable[[Path], str]]:
+    """Serve folders over loopback until the tests end; calling it gives the folder's address."""
+    servers = []
+
+    def start(folder: Path) -> str:
+        server = ThreadingHTTPServer(("127.0.0.1", 0), partial(_Handler, directory=str(folder)))
+        threading.Thread(target=server.serve_forever, daemon=True).start()
+        servers.append(server)
+        return f"http://127.0.0.1:{server.server_port}/"
+
+    yield start
+    for server in servers:
+        server.shutdown()
+        server.server_close()
+
+
+@pytest.fixture(scope="session")
+def browser() -> Iterator[Browser]:
+    """Start the browser that the test command found, or else Playwright's own."""
+    with sync_playwright() as playwright:
+        browser = playwright.chromium.launch(
+            executable_path=os.environ.get("HANDBOOK_BROWSER") or installed(),
+            args=list(QUIET_FLAGS),
+        )
+        yield browser
+        browser.close()
+
+
+@pytest.fixture(scope="session")
+def everyday(browser: Browser) -> Iterator[BrowserContext]:
+    """Return one browser profile for most pages, which fetches the Python runtime only once."""
+    context = browser.new_context()
+    yield context
+    context.close()
+
+
+@pytest.fixture
+def visits(browser: Browser, everyday: BrowserContext) -> Iterator[Visits]:
+    """Pages for one test, which fails when a page asked another host or reported an error."""
+    visits = Visits(browser, everyday)
+    yield visits
+    visits.close()
+    assert visits.strangers() == []
+    assert visits.errors == []
+
+
+@pytest.fixture(scope="session")
+def bare_folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """Make a folder with one page of two forms and no theme, as a host of its own would have it."""
+    folder = tmp_path_factory.mktemp("bare")
+    runtime = runtime_files(ROOT)
+    (folder / runtime.folder_name).mkdir(parents=True)
+    for name, path in runtime.files.items():
+        shutil.copy(path, folder / runtime.folder_name / name)
+    for path in [BROWSER / "forms.css", *BROWSER.glob("page/*.js")]:
+        shutil.copy(path, folder / path.name)
+    forms = "".join(
+        form_html(
+            CALCULATORS[name],
+            run(name, texts),
+            form_id=form_id,
+            texts=texts,
+            units="us",
+            runtime_url=f"{runtime.folder_name}/",
+        )
+        for form_id, (name, texts) in EXAMPLES.items()
+    )
+    head = (
+        '<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Two forms</title>'
+        '<meta name="viewport" content="width=device-width"><link rel="icon" href="data:,">'
+        '<link rel="stylesheet" href="forms.css"></head>'
+    )
+    script = '<script type="module" src="handbook.js"></script>'
+    (folder / "index.html").write_text(
+        f'{head}<body class="md-typeset"><main>{forms}</main>{script}</body></html>',
+        encoding="utf-8",
+    )
+    return folder
+
+
+@pytest.fixture(scope="session")
+def bare(serve: Callable[[Path], str], bare_folder: Path) -> str:
+    """Return the address of the page of two forms."""
+    return serve(bare_folder)
+
+
+@pytest.fixture(scope="session")
+def handbook_folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """Build the handbook of the demo shop, strictly, as `mkdocs build --strict` does."""
+    folder = tmp_path_factory.mktemp("handbook")
+    config = load_config(str(ROOT / "mkdocs.yml"), site_dir=str(folder), strict=True)
+    config.plugins.on_startup(command="build", dirty=False)
+    build(config)
+    return folder
+
+
+@pytest.fixture(scope="session")
+def handbook(serve: Callable[[Path], str], handbook_folder: Path) -> str:
+    """Return the address of the demo shop's handbook."""
+    return serve(handbook_folder)

@@ -1,0 +1,127 @@
+"""The demo shop's handbook in a real browser, as a reader meets it."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+import pytest
+from calculators import CALCULATORS
+from playwright.sync_api import Page, expect
+from visits import Visits
+
+PHONE = {"width": 390, "height": 844}
+DESK = {"width": 1280, "height": 900}
+
+# One page of each kind, with every element that a page of its kind may have.
+KINDS_OF_PAGE = (
+    "",
+    "procedures/",
+    "procedures/arrival-check/",
+    "procedures/measure-drain-flow/",
+    "faults/salt-bridge/",
+    "learn/iron-and-the-setting/",
+    "work-out/",
+    "work-out/hardness-setting/",
+    "equipment/time-clock-softener/",
+    "reference/numbers/",
+)
+
+
+def luminance(page: Page, selector: str, css_property: str) -> float:
+    """Return how light the computed color of an element is, from 0 for black to 1 for white."""
+    color = page.locator(selector).first.evaluate(
+        "(element, property) => getComputedStyle(element)[property]", css_property
+    )
+    red, green, blue = (float(part) for part in re.findall(r"[\d.]+", color)[:3])
+    return (0.2126 * red + 0.7152 * green + 0.0722 * blue) / 255
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize("address", KINDS_OF_PAGE)
+def test_no_page_scrolls_sideways_on_a_phone_or_at_a_desk(
+    visits: Visits, handbook: str, address: str, scheme: str
+) -> None:
+    for viewport in (PHONE, DESK):
+        page = visits.page(viewport=viewport, color_scheme=scheme)
+        page.goto(handbook + address)
+        assert page.evaluate("document.documentElement.scrollWidth") <= viewport["width"]
+        text, ground = luminance(page, "article", "color"), luminance(page, "body", "backgroundColor")
+        assert (ground > text) is (scheme == "light")
+
+
+@pytest.mark.parametrize("name", CALCULATORS)
+def test_each_calculator_answers_its_own_example_in_the_page_as_in_the_build(
+    visits: Visits, handbook: str, name: str
+) -> None:
+    page = visits.page()
+    page.goto(f"{handbook}work-out/{name}/")
+    form = page.locator("section.live-form")
+    built = form.locator(".live-form__answer").inner_text()
+    field = form.locator("input:visible").first
+    example = field.input_value()
+    field.fill("no number")
+    expect(form.locator(".live-form__problem:visible")).to_contain_text("no number")
+    field.fill(example)
+    expect(form.locator(".live-form__problem:visible")).to_have_count(0)
+    expect(form.locator(".live-form__for")).to_contain_text(re.compile("^For:"))
+    assert form.locator(".live-form__answer").inner_text() == built
+
+
+def test_a_worked_example_takes_the_reader_s_own_numbers(visits: Visits, handbook: str) -> None:
+    page = visits.page(viewport=PHONE)
+    page.goto(f"{handbook}learn/iron-and-the-setting/")
+    form = page.locator("section.live-form").first
+    hardness = form.get_by_label("Hardness of the raw water")
+    before = form.locator("[data-output=setting] strong").inner_text()
+    hardness.fill("51")
+    expect(form.locator("[data-output=setting] strong")).not_to_have_text(before)
+    expect(form.locator(".live-form__for")).to_contain_text("Hardness of the raw water: 51 gpg")
+
+
+@pytest.mark.parametrize(
+    ("said", "title"),
+    [
+        ("I can hear the toilet at night", "Running toilet or other small leak"),
+        ("I forgot to buy salt", "Out of salt"),
+    ],
+)
+def test_search_finds_a_fault_by_what_the_customer_says(
+    visits: Visits, handbook: str, said: str, title: str
+) -> None:
+    page = visits.page(viewport=DESK)
+    page.goto(handbook)
+    page.get_by_role("textbox", name="Search").fill(said)
+    first = page.locator(".md-search-result__item").first
+    expect(first.locator("h1, h2").first).to_have_text(title)
+
+
+def test_without_scripts_every_kind_of_page_has_its_text(visits: Visits, handbook: str) -> None:
+    page = visits.page(java_script_enabled=False)
+    for address in KINDS_OF_PAGE:
+        page.goto(handbook + address)
+        expect(page.get_by_role("heading", level=1)).to_be_visible()
+    page.goto(f"{handbook}work-out/hardness-setting/")
+    expect(page.locator("[data-output=setting] strong")).to_have_text(re.compile(r"^\d+\sgpg$"))
+    expect(page.locator(".live-form__status")).to_contain_text("The form is off")
+
+
+def test_every_page_loads_without_errors_and_from_its_own_host(
+    visits: Visits, handbook: str, handbook_folder: Path
+) -> None:
+    page = visits.page()
+    found = sorted(handbook_folder.rglob("index.html"))
+    for file in found:
+        page.goto(handbook + file.relative_to(handbook_folder).as_posix())
+        expect(page.get_by_role("heading", level=1)).to_be_visible()
+    assert len(found) >= 30
+    assert {url for url in visits.requests if not url.startswith(handbook)} <= {"data:,"}
+
+
+def test_paper_shows_the_computed_example_and_no_buttons(visits: Visits, handbook: str) -> None:
+    page = visits.page()
+    page.goto(f"{handbook}work-out/hardness-setting/")
+    page.emulate_media(media="print")
+    expect(page.locator("[data-output=setting] strong")).to_be_visible()
+    expect(page.locator(".live-form__workings")).to_be_visible()
+    expect(page.get_by_role("button", name="Back to the example")).to_be_hidden()

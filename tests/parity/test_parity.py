@@ -1,0 +1,88 @@
+"""The calculators answer alike in the build's Python and in the browser's."""
+
+from __future__ import annotations
+
+import json
+import os
+import shutil
+import subprocess
+import sys
+from collections import Counter
+from pathlib import Path
+
+import pytest
+from calculators import CALCULATORS, run
+from cases import parity_cases
+
+from build_tools.browser.runtime import runtime_files
+
+ROOT = Path(__file__).parents[2]
+CASES = parity_cases(1500)
+
+
+@pytest.fixture(scope="module")
+def pairs(tmp_path_factory: pytest.TempPathFactory) -> list[tuple[dict, dict, dict]]:
+    """Return each case with the answer of the Python here and that of Pyodide under Node.
+
+    The two use different mathematics libraries, whose last digits differ.
+    """
+    folder = tmp_path_factory.mktemp("runtime")
+    for name, path in runtime_files(ROOT).files.items():
+        shutil.copy(path, folder / name)
+    programs = f"{Path(sys.executable).parent}{os.pathsep}{os.environ['PATH']}"
+    done = subprocess.run(
+        [shutil.which("node", path=programs), Path(__file__).with_name("pyodide_run.mjs"), folder],
+        input=json.dumps(CASES),
+        capture_output=True,
+        text=True,
+        encoding="utf-8",
+        check=False,
+    )
+    assert done.returncode == 0, done.stderr
+    here = [run(case["calculator"], case["inputs"], case["units"]) for case in CASES]
+    return list(zip(CASES, json.loads(json.dumps(here)), json.loads(done.stdout), strict=True))
+
+
+def differences(here: object, there: object, where: str = "") -> list[str]:
+    """Return where two answers differ: numbers by more than 1e-12 of themselves, texts at all."""
+    if isinstance(here, dict) and isinstance(there, dict):
+        if list(here) != list(there):
+            return [f"{where}: {list(here)} or {list(there)}"]
+        return [line for key in here for line in differences(here[key], there[key], f"{where}.{key}")]
+    if isinstance(here, list) and isinstance(there, list) and len(here) == len(there):
+        pairs = enumerate(zip(here, there, strict=True))
+        return [line for index, two in pairs for line in differences(*two, f"{where}[{index}]")]
+    if isinstance(here, float) and isinstance(there, float):
+        alike = abs(here - there) <= 1e-12 * max(abs(here), abs(there))
+    else:
+        alike = type(here) is type(there) and here == there
+    return [] if alike else [f"{where}: {here!r} or {there!r}"]
+
+
+def test_both_pythons_say_the_same(pairs: list[tuple[dict, dict, dict]]) -> None:
+    found = [(case, differences(here, there)) for case, here, there in pairs]
+    assert [(case, lines) for case, lines in found if lines] == []
+
+
+def test_the_cases_reach_answers_warnings_and_problems_of_every_calculator(
+    pairs: list[tuple[dict, dict, dict]],
+) -> None:
+    answered, wrong = Counter(), Counter()
+    for case, here, _ in pairs:
+        answered[case["calculator"]] += bool(here["values"])
+        wrong[case["calculator"]] += bool(here["problems"])
+    assert min(answered[name] for name in CALCULATORS) >= 20
+    assert min(wrong[name] for name in CALCULATORS) >= 20
+    assert {case["units"] for case, here, _ in pairs if here["values"]} == {"us", "metric"}
+    assert sum(bool(here["warnings"]) for _, here, _ in pairs) >= 100
+
+
+def test_a_difference_is_seen() -> None:
+    one = {"values": {"a": {"number": 1.0, "shown": "1"}}, "workings": [{"result": "1"}]}
+    other = {"values": {"a": {"number": 1.0 + 1e-11, "shown": "2"}}, "workings": [{"result": "1"}]}
+    assert differences(one, other) == [
+        ".values.a.number: 1.0 or 1.00000000001",
+        ".values.a.shown: '1' or '2'",
+    ]
+    assert differences({"a": 1.0}, {"a": 1.0 + 1e-14}) == []
+    assert differences({"a": [1.0]}, {"a": [1.0, 2.0]}) != []
