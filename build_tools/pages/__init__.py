@@ -1,0 +1,1 @@
+"""From loaded content to the pages of the site."""

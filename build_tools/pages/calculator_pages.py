@@ -1,0 +1,71 @@
+"""The pages derived from the calculators' declarations."""
+
+from __future__ import annotations
+
+from calculators import CALCULATORS
+from calculators.declare import Calculator, Input
+
+from build_tools.content.handbook import Handbook
+from build_tools.pages.forms import Forms
+from build_tools.pages.reference_pages import source_title
+from build_tools.pages.render import Library, render
+from build_tools.pages.uses import pages_by_calculator
+
+
+class CalculatorPages:
+    """Writes the page of each calculator."""
+
+    def __init__(self, handbook: Handbook, library: Library, forms: Forms) -> None:
+        self._handbook = handbook
+        self._library = library
+        self._forms = forms
+        self._used = pages_by_calculator(handbook)
+        for calculator in CALCULATORS.values():
+            library.name(f"work-out/{calculator.name}.md", calculator.title)
+
+    def page(self, calculator: Calculator) -> str:
+        """Return the page of a calculator."""
+        address = f"work-out/{calculator.name}.md"
+        used = sorted(self._used.get(calculator.name, ()), key=self._library.title)
+        return render(
+            "calculator",
+            calculator=calculator,
+            form=self._forms.of_calculator(calculator, address),
+            inputs=[self._input(one) for one in calculator.inputs],
+            sources=[
+                {
+                    "words": source_title(self._handbook, key),
+                    "link": f"../reference/sources.md#{key}",
+                    "note": "",
+                }
+                for key in calculator.sources
+            ],
+            used_in=[self._library.link(address, page) for page in used],
+        )
+
+    def _input(self, one: Input) -> dict[str, str]:
+        if one.choices:
+            sentences = [f"One of: {', '.join(one.choices)}."]
+        else:
+            sentences = [self._range("Takes", one, one.low, one.high)]
+            sentences.append(self._range("Usually", one, one.usual_low, one.usual_high))
+        sentences.append(self._left_out(one))
+        return {"label": one.label, "limits": " ".join(filter(None, sentences))}
+
+    def _range(self, word: str, one: Input, low: float | None, high: float | None) -> str:
+        units = self._handbook.units
+        if low is not None and high is not None:
+            return f"{word} {one.shown_limit(low, units)} to {one.shown_limit(high, units)}."
+        if high is not None:
+            return f"{word} up to {one.shown_limit(high, units)}."
+        return f"{word} from {one.shown_limit(low, units)}." if low is not None else ""
+
+    def _left_out(self, one: Input) -> str:
+        if one.optional:
+            return "May be left empty."
+        if one.shop:
+            return "If left out, the shop's value."
+        if one.default is None:
+            return "Must be given."
+        default = one.default if one.choices else one.default_text(self._handbook.units)
+        return f"If left out, {default}."

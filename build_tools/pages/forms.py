@@ -1,0 +1,54 @@
+"""Calculator forms on pages: of a calculator's own page and of a worked example."""
+
+from __future__ import annotations
+
+from mkdocs.utils import get_relative_url
+
+from calculators import CALCULATORS
+from calculators.declare import Calculator
+
+from build_tools.browser.form import form_html
+from build_tools.content.entries import Example
+from build_tools.content.values import Values
+
+
+class Forms:
+    """Writes forms that know where the site keeps the browser's Python."""
+
+    def __init__(self, values: Values, runtime_folder: str) -> None:
+        self._values = values
+        self._runtime_folder = runtime_folder
+
+    def of_calculator(self, calculator: Calculator, address: str) -> str:
+        """Return the form of a calculator's own page, filled with the shop's values."""
+        units = self._values.handbook.units
+        shop = self._values.shop_defaults(calculator)
+        texts = {
+            one.name: shop.get(one.name) or one.example_text(units) for one in calculator.inputs
+        }
+        return self._form(calculator, texts, calculator.name, address, level=2)
+
+    def of_example(self, example: Example) -> str:
+        """Return the form of a worked example, filled with what the example is given."""
+        content = example.content
+        calculator = CALCULATORS[content.calculate]
+        return self._form(calculator, content.given, f"{example.id}-form", example.address, level=4)
+
+    def _form(
+        self, calculator: Calculator, texts: dict[str, str], form_id: str, address: str, level: int
+    ) -> str:
+        counting = {name: text for name, text in texts.items() if text}
+        return form_html(
+            calculator,
+            self._values.result(calculator.name, counting),
+            form_id=form_id,
+            texts=texts,
+            units=self._values.handbook.units,
+            runtime_url=get_relative_url(self._runtime_folder, page_url(address)),
+            level=level,
+        )
+
+
+def page_url(address: str) -> str:
+    """Return the address of a page in the site, from that of its source."""
+    return "" if address == "index.md" else address.removesuffix(".md").removesuffix("index") + "/"

@@ -1,0 +1,97 @@
+"""The sections of the site: their order, their index pages and the navigation."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from itertools import groupby
+from typing import Any
+
+from calculators import CALCULATORS
+
+from build_tools.content.handbook import Handbook
+from build_tools.content.values import Values
+from build_tools.pages.reference_pages import TITLES
+from build_tools.pages.render import Library, Texts
+
+
+@dataclass(frozen=True)
+class Section:
+    """A section of the site: its folder, its title, and its pages in groups with their notes."""
+
+    folder: str
+    title: str
+    groups: list[tuple[str, list[tuple[str, str]]]]
+    subsections: list[Section] = field(default_factory=list)
+
+    @property
+    def index(self) -> str:
+        """The address of the section's own page."""
+        return f"{self.folder}/index.md"
+
+    @property
+    def addresses(self) -> list[str]:
+        """The addresses of the section's pages, in order."""
+        return [address for _, pages in self.groups for address, _ in pages]
+
+
+def sections(handbook: Handbook, values: Values) -> list[Section]:
+    """Return the sections in the order in which the site shows them."""
+
+    def noted(entries: Any, note: str) -> list[tuple[str, str]]:
+        return [
+            (one.address, Texts(values, one, one)(getattr(one.content, note))) for one in entries
+        ]
+
+    lessons = lessons_in_order(handbook)
+    faults = sorted(handbook.faults.values(), key=lambda one: one.content.group)
+    by_group = groupby(faults, key=lambda one: one.content.group)
+    calculators = [(f"work-out/{one.name}.md", one.question) for one in CALCULATORS.values()]
+    equipment = Section("equipment", "Equipment", [("", noted(handbook.carried, "summary"))])
+    return [
+        Section("learn", "Learn", [("", noted(lessons, "aim"))]),
+        Section("procedures", "Procedures", [("", noted(handbook.procedures.values(), "goal"))]),
+        Section(
+            "faults",
+            "Find the cause",
+            [
+                (group, [(one.address, _sayings(values, one)) for one in members])
+                for group, members in by_group
+            ],
+        ),
+        Section("work-out", "Work it out", [("", calculators)]),
+        Section(
+            "reference",
+            "Reference",
+            [("", [(address, "") for address in TITLES])],
+            subsections=[equipment],
+        ),
+    ]
+
+
+def lessons_in_order(handbook: Handbook) -> list[Any]:
+    """Return the lessons in the order of the path."""
+    return sorted(handbook.lessons.values(), key=lambda page: (page.content.order, page.id))
+
+
+def _sayings(values: Values, fault: Any) -> str:
+    text = Texts(values, fault)
+    return " ".join(f"“{text(saying)}”" for saying in fault.content.customer_says[:2])
+
+
+def navigation(handbook: Handbook, found: list[Section], library: Library) -> list[Any]:
+    """Return the `nav` of MkDocs."""
+    extra = [address for address in handbook.pages if not _belongs(address, found)]
+    home: list[Any] = ["index.md"]
+    home += [{library.title(address): address} for address in extra if address != "index.md"]
+    return [{"Home": home}, *(_tree(section, library) for section in found)]
+
+
+def _belongs(address: str, found: list[Section]) -> bool:
+    indexes = {one.index for section in found for one in (section, *section.subsections)}
+    return address in indexes
+
+
+def _tree(section: Section, library: Library) -> dict[str, Any]:
+    pages = [{library.title(address): address} for address in section.addresses]
+    below = [_tree(one, library) for one in section.subsections]
+    return {section.title: [section.index, *pages, *below]}

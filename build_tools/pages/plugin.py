@@ -1,0 +1,105 @@
+"""The MkDocs plugin: hands the finished pages, styles and scripts to MkDocs."""
+
+from __future__ import annotations
+
+import os
+import sys
+from pathlib import Path
+from typing import Literal
+
+from mkdocs.config.config_options import ExtraScriptValue
+from mkdocs.config.defaults import MkDocsConfig
+from mkdocs.exceptions import PluginError
+from mkdocs.livereload import LiveReloadServer
+from mkdocs.plugins import BasePlugin
+from mkdocs.structure.files import File, Files
+from mkdocs.structure.pages import Page
+
+from build_tools.browser import BrowserFilesError
+from build_tools.browser.runtime import runtime_files
+from build_tools.checks import check_handbook
+from build_tools.content.handbook import load_handbook
+from build_tools.content.problems import summary
+from build_tools.content.values import Values
+from build_tools.pages.site import Site, write_site
+
+ROOT = Path(__file__).parents[2]
+THEME = Path(__file__).parent / "theme"
+BROWSER = ROOT / "build_tools" / "browser"
+CODE = (ROOT / "calculators", ROOT / "build_tools")
+STYLES = (THEME / "handbook.css", BROWSER / "forms.css")
+ICON = THEME / "icon.svg"
+
+
+class HandbookPlugin(BasePlugin):
+    """Loads and checks the sources, then adds what they make to the site."""
+
+    def __init__(self) -> None:
+        self._site = Site({}, [])
+        self._serving = False
+        self._code = _state_of_code()
+
+    def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
+        """Remember the command; having this event also keeps the plugin between rebuilds."""
+        self._serving = command == "serve"
+
+    def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
+        """Add the styles, the scripts and the icon."""
+        if self._serving and self._code != _state_of_code():
+            os.execv(sys.executable, sys.orig_argv)  # Python has the old modules: start anew
+        config.extra_css += [f"assets/{style.name}" for style in STYLES]
+        config.extra_javascript.append(_module("assets/page/handbook.js"))
+        config.theme["logo"] = config.theme["favicon"] = f"assets/{ICON.name}"
+        return config
+
+    def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
+        """Make every page; with any problem in the sources, make none and say them all."""
+        docs = Path(config.docs_dir)
+        handbook = load_handbook(docs, Path(config.config_file_path).parent)
+        values = Values(handbook)
+        if problems := check_handbook(handbook, values):
+            raise PluginError(summary(problems))
+        try:
+            runtime = runtime_files(ROOT)
+        except BrowserFilesError as error:
+            raise PluginError(str(error)) from None
+        self._site = write_site(handbook, values, runtime.folder_name)
+        config.nav = self._site.nav
+        for name, path in runtime.files.items():
+            files.append(File.generated(config, f"{runtime.folder_name}/{name}", abs_src_path=str(path)))
+        for path in [*STYLES, ICON]:
+            files.append(File.generated(config, f"assets/{path.name}", abs_src_path=str(path)))
+        for path in sorted((BROWSER / "page").glob("*.js")):
+            files.append(File.generated(config, f"assets/page/{path.name}", abs_src_path=str(path)))
+        for address, markdown in self._site.pages.items():
+            if files.get_file_from_path(address) is None:
+                files.append(File.generated(config, address, content=markdown))
+        for file in list(files):
+            if file.src_uri.endswith((".yaml", ".yml")):
+                files.remove(file)
+        return files
+
+    def on_page_markdown(
+        self, markdown: str, *, page: Page, config: MkDocsConfig, files: Files
+    ) -> str:
+        """Return a page's finished text; that of a page on disk still has its expressions."""
+        return self._site.pages.get(page.file.src_uri, markdown)
+
+    def on_serve(self, server: LiveReloadServer, **_: object) -> LiveReloadServer:
+        """Rebuild also when the calculators or the tool itself change."""
+        for folder in CODE:
+            server.watch(str(folder))
+        return server
+
+
+def _module(path: str) -> ExtraScriptValue:
+    script = ExtraScriptValue(path)
+    script.type = "module"
+    return script
+
+
+def _state_of_code() -> dict[str, int]:
+    """Return when each Python file of the tool was last changed."""
+    return {
+        str(path): path.stat().st_mtime_ns for folder in CODE for path in folder.rglob("*.py")
+    }

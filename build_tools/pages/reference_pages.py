@@ -1,0 +1,151 @@
+"""The reference pages: all numbers, sources, units, cautions and the shop."""
+
+from __future__ import annotations
+
+from calculators import CALCULATORS
+from calculators.quantities import KINDS
+from calculators.sources import SOURCES
+
+from build_tools.content.entries import Entry
+from build_tools.content.handbook import Handbook
+from build_tools.content.models import Fact
+from build_tools.content.values import Values
+from build_tools.pages.content_pages import ContentPages
+from build_tools.pages.render import Library, Texts, render
+
+NUMBERS, SOURCE_LIST = "reference/numbers.md", "reference/sources.md"
+TITLES = {
+    NUMBERS: "All numbers",
+    SOURCE_LIST: "Sources",
+    "reference/units.md": "Units",
+    "reference/cautions.md": "Cautions",
+    "reference/shop.md": "This shop",
+}
+GROUPS = (
+    ("published", "Published figures"),
+    ("common practice", "Common practice of the trade, no source"),
+)
+
+
+def source_title(handbook: Handbook, key: str) -> str:
+    """Return the title of a source of the calculators or of the handbook."""
+    return SOURCES[key][0] if key in SOURCES else handbook.sources[key].content.title
+
+
+class ReferencePages:
+    """Writes the reference pages; `pages` comes last, when all uses of facts are known."""
+
+    def __init__(self, handbook: Handbook, values: Values, library: Library) -> None:
+        self._handbook = handbook
+        self._values = values
+        self._library = library
+        for address, title in TITLES.items():
+            library.name(address, title)
+
+    def pages(self, content: ContentPages) -> dict[str, str]:
+        """Return the Markdown of each reference page by its address."""
+        cautions = content.cautions(list(self._handbook.cautions))
+        return {
+            NUMBERS: self._numbers(),
+            SOURCE_LIST: self._sources(),
+            "reference/units.md": self._units(),
+            "reference/cautions.md": render("cautions", cautions=cautions),
+            "reference/shop.md": self._shop(),
+        }
+
+    def _numbers(self) -> str:
+        facts = [self._fact(entry) for entry in self._handbook.facts.values()]
+        groups = [
+            {"title": title, "facts": [fact for fact in facts if fact["why"] == why]}
+            for why, title in GROUPS
+        ]
+        return render("numbers", groups=[group for group in groups if group["facts"]])
+
+    def _fact(self, entry: Entry[Fact]) -> dict[str, str]:
+        fact = entry.content
+        basis = "Common practice, no source."
+        if fact.basis == "published":
+            title = source_title(self._handbook, fact.source)
+            basis = f"Published: [{title}](sources.md#{fact.source})."
+        uses = [address for _, _, address in self._values.uses.get(entry.id, ())]
+        return {
+            "id": entry.id,
+            "why": fact.basis,
+            "what": Texts(self._values, entry)(fact.what),
+            "shown": self._values.fact(fact),
+            "basis": basis,
+            "uses": self._library.links_in_a_row(NUMBERS, uses),
+        }
+
+    def _sources(self) -> str:
+        rows = [(key, *source) for key, source in SOURCES.items()]
+        for key, entry in self._handbook.sources.items():
+            source = entry.content
+            rows.append((key, source.title, source.publisher, source.where or "", source.seen))
+        return render(
+            "sources",
+            sources=[
+                {
+                    "key": key,
+                    "title": title,
+                    "publisher": publisher,
+                    "where": where,
+                    "seen": seen,
+                    "backs": self._backed_by(key),
+                }
+                for key, title, publisher, where, seen in sorted(rows, key=lambda row: row[1].lower())
+            ],
+        )
+
+    def _backed_by(self, key: str) -> str:
+        facts = [
+            f"[{Texts(self._values, entry)(entry.content.what)}](numbers.md#{entry.id})"
+            for entry in self._handbook.facts.values()
+            if entry.content.source == key
+        ]
+        pages = [f"work-out/{one.name}.md" for one in CALCULATORS.values() if key in one.sources]
+        row = self._library.links_in_a_row(SOURCE_LIST, pages)
+        return ", ".join([*facts, *([row] if row else [])])
+
+    def _units(self) -> str:
+        kinds = []
+        for kind in KINDS.values():
+            title = kind.words.split(" ", 1)[1]
+            units = []
+            for unit in kind.units:
+                others = [word for word, name in kind.spelled.items() if name == unit]
+                others = [f"`{word}`" for word in others if word != unit.lower()][:8]
+                units.append({"name": unit, "others": ", ".join(others)})
+            anchor = kind.name.replace(" ", "-")
+            kinds.append({"title": title[0].upper() + title[1:], "anchor": anchor, "units": units})
+        return render("units", kinds=kinds)
+
+    def _shop(self) -> str:
+        entry = self._handbook.shop
+        shop, show = entry.content, self._values.measure
+        rows = [
+            ("Allowance for iron", show(shop.iron_allowance)),
+            ("Allowance for manganese", show(shop.manganese_allowance)),
+            ("Water for each person", show(shop.water_per_person)),
+            ("Share of it that is hot", show(shop.hot_share)),
+            (f"Salt, a bag of {show(shop.salt_bag)}", self._price("salt_bag_price")),
+            (f"Water, {show(shop.water_price_volume)}", self._price("water_price")),
+        ]
+        return render(
+            "shop",
+            shop=shop,
+            text=Texts(self._values, entry),
+            rows=[{"label": label, "shown": shown} for label, shown in rows],
+            kits=[
+                {"name": kit.name, "measures": kit.measures, "step": show(kit.step)}
+                for kit in shop.test_kits
+            ],
+            equipment=[
+                self._library.link("reference/shop.md", unit.address)
+                | {"note": Texts(self._values, unit, unit)(unit.content.summary)}
+                for unit in self._handbook.carried
+            ],
+        )
+
+    def _price(self, name: str) -> str:
+        return self._values.named("shop", name, None)

@@ -1,0 +1,72 @@
+"""All pages of the site from the loaded handbook, in one pass."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any
+
+from calculators import CALCULATORS
+
+from build_tools.content.handbook import Handbook
+from build_tools.content.values import Values
+from build_tools.pages.calculator_pages import CalculatorPages
+from build_tools.pages.content_pages import ContentPages
+from build_tools.pages.forms import Forms
+from build_tools.pages.navigation import Section, lessons_in_order, navigation, sections
+from build_tools.pages.reference_pages import ReferencePages
+from build_tools.pages.render import Library, render
+
+
+@dataclass(frozen=True)
+class Site:
+    """The Markdown of every page by its address, and the navigation."""
+
+    pages: dict[str, str]
+    nav: list[Any]
+
+
+def write_site(handbook: Handbook, values: Values, runtime_folder: str) -> Site:
+    """Return the site of a handbook without problems.
+
+    values: knows every use of a fact once the checks have run. runtime_folder: where in the site
+    the browser's Python lies.
+    """
+    library = Library(handbook, values)
+    forms = Forms(values, runtime_folder)
+    content = ContentPages(handbook, values, library, forms)
+    calculators = CalculatorPages(handbook, library, forms)
+    reference = ReferencePages(handbook, values, library)
+    found = sections(handbook, values)
+    lessons = lessons_in_order(handbook)
+    pages = {entry.address: content.procedure(entry) for entry in handbook.procedures.values()}
+    pages |= {entry.address: content.fault(entry) for entry in handbook.faults.values()}
+    pages |= {entry.address: content.equipment(entry) for entry in handbook.equipment.values()}
+    for lesson, following in zip(lessons, [*lessons[1:], None], strict=True):
+        pages[lesson.address] = content.lesson(lesson, following)
+    pages |= {page.address: content.body(page) for page in handbook.pages.values()}
+    pages |= {f"work-out/{one.name}.md": calculators.page(one) for one in CALCULATORS.values()}
+    for section in found:
+        for one in (section, *section.subsections):
+            pages[one.index] = _index(one, pages.get(one.index), library)
+    pages |= reference.pages(content)
+    return Site(pages, navigation(handbook, found, library))
+
+
+def _index(section: Section, body: str | None, library: Library) -> str:
+    """Return a section's own page: what its author wrote, then a list of its pages."""
+    groups = [
+        {
+            "title": title,
+            "cards": [library.link(section.index, address, note) for address, note in members],
+        }
+        for title, members in section.groups
+    ]
+    groups += [
+        {
+            "title": one.title,
+            "cards": [library.link(section.index, address, note) for address, note in members],
+        }
+        for one in section.subsections
+        for _, members in one.groups
+    ]
+    return render("section", body=body or f"# {section.title}\n", groups=groups)

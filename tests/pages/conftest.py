@@ -1,0 +1,77 @@
+"""Both sites, built strictly once: the shipped handbook and the small metric shop."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from html.parser import HTMLParser
+from pathlib import Path
+
+import pytest
+from mkdocs.commands.build import build
+from mkdocs.config import load_config
+
+ROOT = Path(__file__).parents[2]
+MAIN = ROOT / "mkdocs.yml"
+SECOND = ROOT / "tests" / "second_shop" / "mkdocs.yml"
+
+
+class Text(HTMLParser):
+    """The text of a page as a reader sees it, on one line."""
+
+    def __init__(self, html: str) -> None:
+        super().__init__()
+        self.words: list[str] = []
+        self._hidden = 0
+        self.feed(html)
+
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        self._hidden += tag in ("script", "style")
+
+    def handle_endtag(self, tag: str) -> None:
+        self._hidden -= tag in ("script", "style")
+
+    def handle_data(self, data: str) -> None:
+        if not self._hidden:
+            self.words.append(data)
+
+    def __str__(self) -> str:
+        return " ".join(" ".join(self.words).split())
+
+
+@pytest.fixture(scope="session")
+def built(tmp_path_factory: pytest.TempPathFactory) -> Callable[[Path], Path]:
+    """Return the folder of a strictly built site; each site is built once."""
+    folders: dict[Path, Path] = {}
+
+    def site(config_file: Path) -> Path:
+        if config_file not in folders:
+            folders[config_file] = tmp_path_factory.mktemp("site")
+            config = load_config(str(config_file), site_dir=str(folders[config_file]), strict=True)
+            build(config)
+        return folders[config_file]
+
+    return site
+
+
+@pytest.fixture(params=[MAIN, SECOND], ids=["shipped", "second shop"])
+def site(request: pytest.FixtureRequest, built: Callable[[Path], Path]) -> Path:
+    """Return each of the two sites in turn."""
+    return built(request.param)
+
+
+@pytest.fixture(scope="session")
+def shipped(built: Callable[[Path], Path]) -> Path:
+    """Return the shipped handbook's site."""
+    return built(MAIN)
+
+
+@pytest.fixture(scope="session")
+def second(built: Callable[[Path], Path]) -> Path:
+    """Return the site of the small metric shop."""
+    return built(SECOND)
+
+
+@pytest.fixture(scope="session")
+def text_of() -> Callable[[Path], str]:
+    """Return a function that gives the text of a page's file."""
+    return lambda page: str(Text(page.read_text(encoding="utf-8")))

@@ -1,0 +1,141 @@
+"""The pages of the shipped handbook, read as its readers do."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+from calculators import run
+
+from build_tools.checks import check_handbook
+from build_tools.content.handbook import Handbook, load_handbook
+from build_tools.content.values import Values
+
+ROOT = Path(__file__).parents[2]
+
+Reader = Callable[[Path], str]
+
+
+@pytest.fixture(scope="module")
+def handbook() -> Handbook:
+    """Return the shipped handbook's sources."""
+    return load_handbook(ROOT / "docs_src", ROOT)
+
+
+def page(site: Path, address: str) -> Path:
+    return site / address.removesuffix(".md") / "index.html"
+
+
+def test_the_shipped_handbook_has_no_problem(handbook: Handbook) -> None:
+    assert [str(one) for one in check_handbook(handbook, Values(handbook))] == []
+
+
+def test_cautions_stand_in_full_before_the_steps(
+    shipped: Path, text_of: Reader, handbook: Handbook
+) -> None:
+    for procedure in handbook.procedures.values():
+        text = text_of(page(shipped, procedure.address))
+        for name in procedure.content.cautions:
+            caution = handbook.cautions[name].content
+            first_words = " ".join(caution.text.split("{{")[0].split()[:6])
+            assert first_words in text, (procedure.id, name)
+            assert text.index(first_words) < text.rindex("Steps"), (procedure.id, name)
+
+
+def test_an_expected_reading_is_worked_out_for_every_unit(
+    shipped: Path, text_of: Reader, handbook: Handbook
+) -> None:
+    text = text_of(page(shipped, "procedures/check-the-refill.md"))
+    assert len(handbook.carried) >= 2
+    for unit in handbook.carried:
+        content = unit.content
+        given = {
+            "salt": content.salt_per_regeneration.text,
+            "refill_flow": content.refill_flow.text,
+            "time_step": content.refill_step.text,
+        }
+        answer = run("brine-refill", given)["values"]["refill_time"]["shown"]
+        assert f"{content.title} {answer}".replace("\u00a0", " ") in text
+
+
+def test_a_decision_leads_on_to_its_page(shipped: Path, handbook: Handbook) -> None:
+    followed = 0
+    for procedure in handbook.procedures.values():
+        here = page(shipped, procedure.address)
+        links = re.findall(r'href="([^"#]+)"', here.read_text(encoding="utf-8"))
+        targets = {(here.parent / link).resolve() for link in links}
+        in_steps = [one for step in procedure.content.steps for one in step.decide]
+        for decision in [*procedure.content.decide, *in_steps]:
+            if decision.go_to:
+                assert shipped.resolve() / decision.go_to in targets, (procedure.id, decision.go_to)
+                followed += 1
+    assert followed > 5
+
+
+def test_a_fault_shows_every_saying_of_the_customer(
+    shipped: Path, text_of: Reader, handbook: Handbook
+) -> None:
+    for fault in handbook.faults.values():
+        text = text_of(page(shipped, fault.address))
+        for saying in fault.content.customer_says:
+            assert f"“{' '.join(saying.split())}”" in text, fault.id
+
+
+def test_all_numbers_lists_every_fact_with_its_basis_and_uses(
+    shipped: Path, text_of: Reader, handbook: Handbook
+) -> None:
+    values = Values(handbook)
+    check_handbook(handbook, values)
+    html = page(shipped, "reference/numbers.md").read_text(encoding="utf-8")
+    text = text_of(page(shipped, "reference/numbers.md"))
+    for name, fact in handbook.facts.items():
+        assert f'id="{name}"' in html
+        shown = values.fact(fact.content).replace("\u00a0", " ")
+        assert shown in text, name
+        if fact.content.basis == "published":
+            assert f'href="../sources/#{fact.content.source}"' in html, name
+        for _, _, address in values.uses.get(name, ()):
+            assert f"/{address.removesuffix('.md').split('/')[-1]}/" in html, (name, address)
+
+
+def test_lessons_follow_each_other_in_their_order(shipped: Path, handbook: Handbook) -> None:
+    lessons = sorted(handbook.lessons.values(), key=lambda lesson: lesson.content.order)
+    assert len(lessons) >= 4
+    for one, following in zip(lessons, lessons[1:], strict=False):
+        html = page(shipped, one.address).read_text(encoding="utf-8")
+        assert f'Next: <a href="../{following.id}/">' in html
+
+
+def test_a_worked_example_shows_its_story_and_its_stated_answers(
+    shipped: Path, text_of: Reader, handbook: Handbook
+) -> None:
+    assert handbook.examples
+    for example in handbook.examples.values():
+        text = text_of(page(shipped, example.address))
+        assert f"Worked example: {example.content.title}" in text
+        for answer in example.content.answers.values():
+            assert answer.replace("\u00a0", " ") in text.replace(",", "") or answer in text
+
+
+def test_the_equipment_page_works_out_settings_for_the_typical_home(
+    shipped: Path, text_of: Reader, handbook: Handbook
+) -> None:
+    home = handbook.shop.content.typical_home
+    for unit in handbook.carried:
+        given = {
+            "hardness": home.hardness.text,
+            "iron": home.iron.text,
+            "setting_step": unit.content.hardness_step.text,
+        }
+        setting = run("hardness-setting", given)["values"]["setting"]["shown"]
+        text = text_of(page(shipped, unit.address))
+        assert f"Enter in the control {setting}".replace("\u00a0", " ") in text
+
+
+def test_a_calculator_names_where_it_is_used(shipped: Path, handbook: Handbook) -> None:
+    for example in handbook.examples.values():
+        address = f"work-out/{example.content.calculate}.md"
+        html = page(shipped, address).read_text(encoding="utf-8")
+        assert f'href="../../{example.address.removesuffix(".md")}/"' in html
