@@ -5,6 +5,8 @@ from calculators.quantities import round_to, snap
 
 #: Gallons of brine that one gallon of water becomes when it is saturated with salt.
 SWELLING = 1.131
+#: The share of the dose from which salt dissolved beyond it is worth a warning.
+NOTABLE_EXCESS = 0.15
 
 
 def _brine_refill(given, work):
@@ -44,10 +46,10 @@ def _brine_refill(given, work):
         time * given.refill_flow * SWELLING,
         "gal",
     )
-    if snap(given.time_step * given.refill_flow * given.salt_in_water) > snap(0.15 * given.salt):
+    if snap(dissolved - given.salt) > snap(NOTABLE_EXCESS * given.salt):
         work.warn(
-            "One step of the control changes the salt by a large part of the dose: look at the "
-            "salt that the rounded time really gives."
+            "The rounded time gives a good deal more salt than wanted: count with the salt that "
+            "it really gives, or set a smaller dose."
         )
     return {
         "refill_time": time,

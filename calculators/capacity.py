@@ -121,7 +121,7 @@ RESIN_CAPACITY = Calculator(
             "%",
             default=100,
             low=10,
-            high=120,
+            high=110,  # with more, the smallest doses would pass the ceiling of the salt
             help="Lower for old or fouled resin, when a test has shown it.",
         ),
     ],
@@ -188,8 +188,8 @@ def _meter_interval(given, work, total):
         field = "capacity" if given.reserve is None else "reserve"
         raise InputProblem(
             field,
-            "The reserve is larger than the capacity: use more salt or resin, or an immediate "
-            "control or twin tanks.",
+            "Nothing is left for the counter after the reserve: use more salt or resin, or an "
+            "immediate control or twin tanks.",
         )
     work.step(
         "counter",

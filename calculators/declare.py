@@ -107,10 +107,18 @@ class Input:
             raise InputProblem(self.name, f"{self.label} is missing. {self._wanted(units)}")
         if self.default is None or self.kind == "choice":
             return self.default
-        number, unit = self.displayed(self.default, units)
-        if unit != self.unit:  # a default is a round number in the reader's own units
-            number = significant(number, 3)
+        number, unit = self._round_default(units)
         return convert(number, unit, self.unit, self.kind)
+
+    def _round_default(self, units):
+        """Return the default as a round number in the reader's own unit, and that unit."""
+        number, unit = self.displayed(self.default, units)
+        return (number if unit == self.unit else significant(number, 3)), unit
+
+    def default_text(self, units):
+        """Return the default as a reader of `units` sees it."""
+        number, unit = self._round_default(units)
+        return with_unit(plain(number), unit)
 
     def _wanted(self, units):
         if self.kind == "choice":
@@ -118,7 +126,7 @@ class Input:
         words = KINDS[self.kind].words if self.kind in KINDS else "a number"
         if self.example is None:
             return f"Write {words}."
-        return f"Write {words}, such as {self.shown(self.example, units)}."
+        return f"Write {words}, such as {self.example_text(units)}."
 
     def _read_choice(self, value):
         wanted = " ".join(str(value).lower().split())
@@ -160,7 +168,7 @@ class Input:
         side, limit, direction = ("below", self.low, "up") if too_low else ("above", self.high, "down")
         sentence = (
             f"{self.shown(number, units)} is {side} the limit of "
-            f"{self.shown(limit, units, direction)}."
+            f"{self.shown_limit(limit, units, direction)}."
         )
         raise InputProblem(self.name, sentence + (self._meant_unit(number, units) if bare else ""))
 
@@ -189,20 +197,34 @@ class Input:
         side, limit = ("below", self.usual_low) if too_low else ("above", self.usual_high)
         sentence = (
             f"{self.label}: {self.shown(number, units)} is {side} the usual "
-            f"{self.shown(limit, units)}."
+            f"{self.shown_limit(limit, units)}."
         )
         return f"{sentence} {self.unusual}".strip()
+
+    def example_text(self, units):
+        """Return what a form has in this input at first, as a reader of `units` would type it."""
+        if self.kind == "choice" or self.example is None:
+            return self.example or ""
+        number, unit = self.displayed(self.example, units)
+        if unit != self.unit:
+            number = significant(number, 2)
+        return with_unit(plain(number), unit)
 
     def displayed(self, number, units):
         """Return a number of this input's own unit, and its unit, as a reader of `units` has it."""
         unit = display_unit(self.unit, units)
         return convert(number, self.unit, unit, self.kind), unit
 
-    def shown(self, number, units, direction="nearest"):
+    def shown(self, number, units):
         """Return the text of a number of this input's own unit for a reader of `units`."""
         number, unit = self.displayed(number, units)
+        return with_unit(plain(number), unit)
+
+    def shown_limit(self, limit, units, direction="nearest"):
+        """Return the text of a limit: a round number also where the unit was converted."""
+        number, unit = self.displayed(limit, units)
         if unit != self.unit:
-            number = significant(number, 4, direction)
+            number = significant(number, 3, direction)
         return with_unit(plain(number), unit)
 
 
@@ -247,7 +269,8 @@ class Output:
             if step is not None:
                 step = _power_of_ten_below(convert(step, self.unit, unit, self.kind))
         if step is None and self.digits is None:
-            rounded, text, rounding = snap(number), plain(number), "as the control takes it"
+            rounded = snap(number) if unit == self.unit else significant(number, 4)
+            text, rounding = plain(rounded), "as the control takes it"
         elif step is None:
             rounded = significant(number, self.digits)
             text, rounding = plain(rounded), f"to {self.digits} significant digits"

@@ -46,16 +46,19 @@ def _heater_washout(given, work):
             "get there: find out first why the cold water is hard."
         )
         return values
-    needed = 0.0
     if snap(given.target) < snap(given.before):
-        needed = draw_for_share((given.target - given.cold) / (given.before - given.cold), given.tank)
-    values["water_needed"] = work.step(
-        "water_needed",
-        "Turned round: the draw after which the hot water falls to the wanted hardness.",
-        "{tank} × ln(({before} − {cold}) ÷ ({target} − {cold}))",
-        needed,
-        "gal",
-    )
+        needed = work.step(
+            "water_needed",
+            "Turned round: the draw after which the hot water falls to the wanted hardness.",
+            "{tank} × ln(({before} − {cold}) ÷ ({target} − {cold}))",
+            draw_for_share((given.target - given.cold) / (given.before - given.cold), given.tank),
+            "gal",
+        )
+    else:
+        needed = work.step(
+            "water_needed", "The hot water was no harder than wanted: no draw.", "0", 0.0, "gal"
+        )
+    values["water_needed"] = needed
     if given.hot_use is not None:
         values["wait"] = work.step(
             "wait",

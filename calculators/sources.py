@@ -60,9 +60,9 @@ SOURCES = {
         "read",
     ),
     "capacity-high-dose": (
-        "30,000 grains for each cubic foot at 15 lb of salt, a trade examination's answer",
+        "An examination question on the capacity of softening resin",
         "trade press",
-        "",
+        "30,000 grains for each cubic foot at 15 lb of salt for each cubic foot",
         "read",
     ),
     "salt-solubility": (

@@ -152,7 +152,10 @@ CURRENT = {"A": (1.0, "amp, amps, ampere, amperes"), "mA": (0.001, "milliamp, mi
 SHARE = {"%": (1.0, "percent, per cent, pct")}
 DRIPS = {
     "drips/min": (1.0, "drip/min, drips/minute, drops/min, drops/minute, drop/min, /min, /minute"),
-    "drips/s": (60.0, "drips/second, drops/s, drops/second, drip/second, drop/second, /s, /second"),
+    "drips/s": (
+        60.0,
+        "drip/s, drips/second, drip/second, drop/s, drops/s, drops/second, drop/second, /s, /second",
+    ),
 }
 #: Degrees Celsius are the base; Fahrenheit is the one unit with an offset (see `quantities`).
 TEMPERATURE = {
@@ -199,6 +202,11 @@ METRIC = {
     "gpm": "L/min",
     "gal/h": "L/h",
     "gal/day": "L/day",
+    "qt/min": "L/min",
+    "pint/min": "L/min",
+    "cup/min": "mL/min",
+    "fl oz/min": "mL/min",
+    "ft³/min": "L/min",
     "gpm/ft²": "L/min/m²",
     "lb": "kg",
     "oz": "g",
@@ -207,8 +215,10 @@ METRIC = {
     "in²": "cm²",
     "ft²": "m²",
     "grains": "g",
+    "kilograins": "g",
     "grains/day": "g/day",
     "grains/ft³": "g/L",
+    "kilograins/ft³": "g/L",
     "lb/ft³": "g/L",
     "lb/gal": "kg/L",
     "grains/lb": "g/kg",

@@ -155,9 +155,9 @@ def _hardness_setting(given, work):
     metals = snap(given.iron + given.manganese)
     if metals > 3:
         work.warn("With this much iron and manganese do not rely on the softener: treat it first.")
-    elif metals > 1:
+    elif metals >= 1:
         work.warn(
-            "Iron and manganese together pass the level at which public rules ask for treatment "
+            "Iron and manganese together reach the level at which public rules ask for treatment "
             "ahead of a softener."
         )
     return {"setting": setting, "compensated": compensated, "metals_by_charge": by_charge}
