@@ -6,8 +6,11 @@ from pathlib import Path
 
 import pytest
 
+from calculators import CALCULATORS
+
 from build_tools.content.entries import Passage
 from build_tools.content.handbook import Handbook, load_handbook
+from build_tools.content.problems import expected
 from build_tools.content.values import Shown, Values
 from tests.content.small_shop import FILES, changed, write
 
@@ -112,7 +115,7 @@ FAILURES = [
     (
         "{{ shop.salt_price }}",
         'there is no shop value "salt_price" (expected one of: salt_bag_price, water_price, '
-        'salt_bag, units, …; nearest: "salt_bag_price")',
+        'water_price_volume, salt_bag, …; nearest: "salt_bag_price")',
     ),
     (
         "{{ home.peple }}",
@@ -134,8 +137,7 @@ FAILURES = [
     ),
     (
         '{{ work_out("brine-refil").water }}',
-        'there is no calculator "brine-refil" (expected one of: brine-refill, small-leak, '
-        'bucket-flow, resin-capacity, …; nearest: "brine-refill")',
+        f'there is no calculator "brine-refil" {expected("brine-refil", CALCULATORS)}',
     ),
     (
         '{{ work_out("brine-refill", salt="9 gal", refill_flow="1 gpm").water }}',
@@ -157,7 +159,7 @@ FAILURES = [
     ),
     (
         '{{ work_out("brine-refill", salt="9 lb", refill_flow="1 gpm") }}',
-        '"{{ work_out("brine-refill", salt="9 lb", refill_flow="1 gpm…" is no single value '
+        '"{{ work_out("brine-refill", salt="9 lb", refill_flow="1 gpm"…" is no single value '
         "(expected a name after it, as in {{ fact.name }})",
     ),
     (
