@@ -6,7 +6,7 @@ standard library, no input or output, so that it starts fast in a browser.
 
 from types import SimpleNamespace
 
-from calculators import brine, capacity, flow, heater, usage, water
+from calculators import brine, capacity, flow, heater, leaks, usage, water
 from calculators.declare import InputProblem
 from calculators.quantities import SYSTEMS, nearest
 from calculators.working import Working
@@ -14,17 +14,8 @@ from calculators.working import Working
 #: Every calculator by its name, in the order in which a call meets them.
 CALCULATORS = {
     calculator.name: calculator
-    for calculator in (
-        water.HARDNESS_UNITS,
-        water.HARDNESS_SETTING,
-        usage.HOUSEHOLD_LOAD,
-        usage.SMALL_LEAK,
-        capacity.RESIN_CAPACITY,
-        capacity.REGENERATION_INTERVAL,
-        brine.BRINE_REFILL,
-        flow.BUCKET_FLOW,
-        heater.HEATER_WASHOUT,
-    )
+    for subject in (water, usage, leaks, capacity, brine, flow, heater)
+    for calculator in subject.CALCULATORS
 }
 
 

@@ -123,3 +123,5 @@ BRINE_REFILL = Calculator(
         "Lift salt with bent knees, one bag at a time; keep brine off floors, plants and bare metal.",
     ],
 )
+
+CALCULATORS = (BRINE_REFILL,)

@@ -326,3 +326,5 @@ REGENERATION_INTERVAL = Calculator(
     compute=_regeneration_interval,
     sources=["common-practice"],
 )
+
+CALCULATORS = (RESIN_CAPACITY, REGENERATION_INTERVAL)

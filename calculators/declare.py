@@ -129,7 +129,9 @@ class Input:
         return f"Write {words}, such as {self.example_text(units)}."
 
     def _read_choice(self, value):
-        wanted = " ".join(str(value).lower().split())
+        if not isinstance(value, str):
+            raise InputProblem(self.name, f"That is not a choice. {self._wanted('us')}")
+        wanted = " ".join(value.lower().split())
         for choice in self.choices:
             if wanted == choice:
                 return choice
@@ -137,7 +139,7 @@ class Input:
         guess = f" The nearest is “{close}”." if close else ""
         raise InputProblem(
             self.name,
-            f"“{str(value)[:40]}” is not a choice. Choose one of: {', '.join(self.choices)}.{guess}",
+            f"“{value[:40]}” is not a choice. Choose one of: {', '.join(self.choices)}.{guess}",
         )
 
     def _read_number(self, value, units):
@@ -181,10 +183,10 @@ class Input:
         low = self.usual_low if self.usual_low is not None else self.low
         high = self.usual_high if self.usual_high is not None else self.high
         for unit in KINDS[self.kind].units:
-            other = convert(written, unit, self.unit, self.kind)
+            other = snap(convert(written, unit, self.unit, self.kind))
             if unit != own and (low is None or other >= low) and (high is None or other <= high):
                 meant = with_unit(plain(written), unit)
-                other = self.shown(significant(other, 3), units)
+                other = with_unit(plain(significant(self.displayed(other, units)[0], 3)), own)
                 return f" If you meant {meant}, write the unit: that is {other}."
         return ""
 

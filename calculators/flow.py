@@ -178,3 +178,5 @@ BUCKET_FLOW = Calculator(
         "Keep the air gap at the drain: never push the hose into the waste pipe to catch water.",
     ],
 )
+
+CALCULATORS = (BUCKET_FLOW,)

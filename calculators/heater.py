@@ -150,3 +150,5 @@ HEATER_WASHOUT = Calculator(
         "Never drain a heater with its power or gas on; work on the heater itself is licensed work.",
     ],
 )
+
+CALCULATORS = (HEATER_WASHOUT,)

@@ -257,3 +257,5 @@ HARDNESS_SETTING = Calculator(
         "job: refer them to a certified laboratory and a licensed well contractor.",
     ],
 )
+
+CALCULATORS = (HARDNESS_UNITS, HARDNESS_SETTING)
