@@ -6,7 +6,7 @@ standard library, no input or output, so that it starts fast in a browser.
 
 from types import SimpleNamespace
 
-from calculators import brine, capacity, flow, heater, leaks, usage, water
+from calculators import brine, capacity, flow, heater, interval, leaks, usage, water
 from calculators.declare import InputProblem
 from calculators.quantities import SYSTEMS, nearest
 from calculators.working import Working
@@ -14,7 +14,7 @@ from calculators.working import Working
 #: Every calculator by its name, in the order in which a call meets them.
 CALCULATORS = {
     calculator.name: calculator
-    for subject in (water, usage, leaks, capacity, brine, flow, heater)
+    for subject in (water, usage, leaks, capacity, interval, brine, flow, heater)
     for calculator in subject.CALCULATORS
 }
 
