@@ -5,15 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
-from calculators import CALCULATORS
-from calculators.declare import Calculator, Output
-from calculators.quantities import Quantity, QuantityError, parse, plain, read_number, round_to
-
 from build_tools.content.entries import Example
 from build_tools.content.fields import last_place, same_as_written
 from build_tools.content.handbook import Handbook
 from build_tools.content.problems import Problem, expected, shortened
 from build_tools.content.values import Values
+from calculators import CALCULATORS
+from calculators.declare import Calculator, Output
+from calculators.quantities import Quantity, QuantityError, parse, plain, read_number, round_to
 
 
 def check(handbook: Handbook, values: Values) -> Iterator[Problem]:

@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from calculators import CALCULATORS
-
 from build_tools.content.entries import Entry
 from build_tools.content.handbook import Handbook
 from build_tools.content.page_models import Procedure, Reading
@@ -13,6 +11,7 @@ from build_tools.content.problems import Problem, expected, shortened
 from build_tools.content.readings import expected_readings
 from build_tools.content.values import Values
 from build_tools.content.yaml_file import KeyPath
+from calculators import CALCULATORS
 
 
 def check(handbook: Handbook, values: Values) -> Iterator[Problem]:

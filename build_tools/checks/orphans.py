@@ -5,11 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from urllib.parse import unquote
 
-from calculators.quantities import nearest
-
 from build_tools.content.addresses import is_section_index, target_of
 from build_tools.content.handbook import Handbook
 from build_tools.content.problems import Problem
+from calculators.quantities import nearest
 
 _LINKING = {"procedures": "procedures/", "faults": "faults/", "learn": "learn/", "pages": ""}
 
@@ -31,7 +30,7 @@ def check(handbook: Handbook) -> Iterator[Problem]:
                 'no other page leads to this one (expected a link, a "go_to" or a list on another '
                 "page that names it)"
             )
-            yield entry.problem((), said)
+            yield Problem(entry.file, 1, said)
 
 
 def _reached(handbook: Handbook) -> set[str]:

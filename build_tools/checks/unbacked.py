@@ -5,15 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from calculators import CALCULATORS
-from calculators.quantities import Quantity, QuantityError, display_unit, parse
-
 from build_tools.checks.examples import wrong_names
 from build_tools.checks.typed_quantities import Typed, kinds_of, typed_quantities
 from build_tools.content.entries import Example
 from build_tools.content.fields import Format, Measure, keys, same_as_written
 from build_tools.content.handbook import Handbook
 from build_tools.content.problems import Problem
+from calculators import CALCULATORS
+from calculators.quantities import Quantity, QuantityError, display_unit, parse
 
 _HOW = (
     "expected an expression: put the value in facts.yaml and write {{ fact.its_name }}, or compute "

@@ -9,12 +9,11 @@ from __future__ import annotations
 import posixpath
 from typing import Any
 
-from calculators import CALCULATORS
-from calculators.quantities import KINDS
-
 from build_tools.content.entries import Entry, Page
 from build_tools.content.handbook import Handbook
 from build_tools.content.loading import SECTIONS
+from calculators import CALCULATORS
+from calculators.quantities import KINDS
 
 REFERENCE = ("numbers", "sources", "units", "cautions", "shop")
 

@@ -12,6 +12,9 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Annotated, Any, get_args
 
+from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, PlainValidator, WithJsonSchema
+
+from build_tools.content.yaml_file import KeyPath
 from calculators.quantities import (
     KINDS,
     Quantity,
@@ -23,9 +26,6 @@ from calculators.quantities import (
     read_number,
     spellings,
 )
-from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, PlainValidator, WithJsonSchema
-
-from build_tools.content.yaml_file import KeyPath
 
 
 class Marker:

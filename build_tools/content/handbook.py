@@ -9,14 +9,13 @@ from functools import cached_property
 from pathlib import Path
 from typing import Any
 
-from calculators import CALCULATORS
-from calculators.sources import SOURCES
-
 from build_tools.content.entries import Entry, Example, Page, Passage
 from build_tools.content.loading import SECTIONS, Loader
 from build_tools.content.models import Caution, Equipment, Fact, Shop, Source
 from build_tools.content.page_models import Fault, Procedure
 from build_tools.content.problems import Problem
+from calculators import CALCULATORS
+from calculators.sources import SOURCES
 
 
 @dataclass

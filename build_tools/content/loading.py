@@ -7,9 +7,6 @@ import re
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from calculators.quantities import nearest
-from calculators.sources import SOURCES
-
 from build_tools.content.entries import Entry, Example, Page
 from build_tools.content.fields import Format
 from build_tools.content.markdown_file import Fence, read_markdown, split_front
@@ -18,6 +15,8 @@ from build_tools.content.page_models import Fault, LessonFront, PlainFront, Proc
 from build_tools.content.problems import Problem, expected
 from build_tools.content.validation import validate
 from build_tools.content.yaml_file import YamlFile, read_text, read_yaml
+from calculators.quantities import nearest
+from calculators.sources import SOURCES
 
 if TYPE_CHECKING:
     from build_tools.content.handbook import Handbook

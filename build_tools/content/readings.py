@@ -5,12 +5,11 @@ from __future__ import annotations
 import re
 from typing import Any
 
-from calculators import CALCULATORS
-
 from build_tools.content.entries import Entry
 from build_tools.content.models import Equipment
 from build_tools.content.page_models import Procedure, Reading
 from build_tools.content.values import Values, typed
+from calculators import CALCULATORS
 
 NAMED = re.compile(r"(unit|shop|fact|home)\.(\w+)")
 

@@ -11,8 +11,6 @@ from collections.abc import Callable, Iterable, Mapping
 from functools import cached_property
 from typing import Any
 
-from calculators import CALCULATORS, run
-from calculators.declare import Calculator
 from jinja2 import StrictUndefined, TemplateError, meta
 from jinja2.sandbox import SandboxedEnvironment
 
@@ -22,6 +20,8 @@ from build_tools.content.handbook import Handbook
 from build_tools.content.markdown_file import EXPRESSION, hide_expressions
 from build_tools.content.models import Equipment, Fact, TypicalHome
 from build_tools.content.problems import Problem, expected, shortened
+from calculators import CALCULATORS, run
+from calculators.declare import Calculator
 
 _LIKE = "(expected an expression such as {{ fact.name }})"
 _OPEN = re.compile(r"\{[{%]")

@@ -54,8 +54,6 @@ def test_a_reference_page_has_an_anchor_for_each_entry(handbook: Handbook) -> No
         ("index.md", "learn/b.md", ("learn/b.md", "")),
     ],
 )
-def test_a_link_leads_to_an_address_and_back(
-    base: str, link: str, target: tuple[str, str]
-) -> None:
+def test_a_link_leads_to_an_address_and_back(base: str, link: str, target: tuple[str, str]) -> None:
     assert target_of(base, link) == target
     assert target_of(base, link_to(base, target[0]))[0] == target[0]

@@ -5,12 +5,12 @@ from __future__ import annotations
 import json
 
 import pytest
-from calculators import CALCULATORS
 
 from build_tools.content.fields import Format, keys
 from build_tools.content.loading import LISTS, SECTIONS
 from build_tools.content.models import Shop
 from build_tools.content.page_models import LessonFront, PlainFront, WorkedExample
+from calculators import CALCULATORS
 
 FORMATS = [
     *SECTIONS.values(), *(shape for shape, _ in LISTS.values()), Shop, LessonFront, PlainFront,

@@ -12,9 +12,7 @@ def test_a_summary_sorts_by_file_and_line_and_counts() -> None:
         Problem("a.yaml", 9, "ninth"),
         Problem("a.yaml", 9, "ninth"),
     ]
-    assert summary(problems) == (
-        "a.yaml:9: ninth\na.yaml:10: tenth\nb.yaml:2: late\n3 problems."
-    )
+    assert summary(problems) == ("a.yaml:9: ninth\na.yaml:10: tenth\nb.yaml:2: late\n3 problems.")
     assert in_order(problems)[0].line == 9
 
 

@@ -18,9 +18,7 @@ def readings(folder: Path, files: dict[str, str], unit: str) -> list[tuple[str, 
     found = [
         (label, shown.replace("\u00a0", " "))
         for place in range(len(procedure.content.steps[0].expect))
-        for label, shown in expected_readings(
-            values, procedure, 0, place, handbook.equipment[unit]
-        )
+        for label, shown in expected_readings(values, procedure, 0, place, handbook.equipment[unit])
     ]
     assert values.problems == []
     return found
@@ -42,9 +40,7 @@ def test_a_reading_for_other_controls_only_is_left_out(tmp_path: Path) -> None:
 
 
 def test_several_answers_are_told_apart_by_their_labels(tmp_path: Path) -> None:
-    files = changed(
-        "procedures/first-look.yaml", "show: refill_time", "show: [refill_time, water]"
-    )
+    files = changed("procedures/first-look.yaml", "show: refill_time", "show: [refill_time, water]")
     assert readings(tmp_path, files, "meter-unit")[1:3] == [
         ("Refill: set the refill to", "6 min"),
         ("Refill: water needed", "3.0 gal"),
@@ -64,7 +60,5 @@ def test_a_reading_may_be_words_with_expressions(tmp_path: Path) -> None:
 
 
 def test_inputs_may_be_typed_or_named(tmp_path: Path) -> None:
-    files = changed(
-        "procedures/first-look.yaml", "salt: unit.salt_per_regeneration", "salt: 12 lb"
-    )
+    files = changed("procedures/first-look.yaml", "salt: unit.salt_per_regeneration", "salt: 12 lb")
     assert readings(tmp_path, files, "meter-unit")[1] == ("Refill", "8 min")

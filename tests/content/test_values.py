@@ -6,12 +6,11 @@ from pathlib import Path
 
 import pytest
 
-from calculators import CALCULATORS
-
 from build_tools.content.entries import Passage
 from build_tools.content.handbook import Handbook, load_handbook
 from build_tools.content.problems import expected
 from build_tools.content.values import Shown, Values
+from calculators import CALCULATORS
 from tests.content.small_shop import FILES, changed, write
 
 
@@ -200,7 +199,9 @@ def test_all_failures_of_a_page_are_told_each_with_its_line(handbook: Handbook) 
 
 def test_every_use_of_a_fact_is_remembered(handbook: Handbook) -> None:
     values = Values(handbook)
-    values.fill(on_a_page(handbook, "{{ fact.bucket }}\n{{ fact.bucket }} {{ fact.flush_time.low }}"))
+    values.fill(
+        on_a_page(handbook, "{{ fact.bucket }}\n{{ fact.bucket }} {{ fact.flush_time.low }}")
+    )
     assert values.uses == {
         "bucket": {("docs_src/index.md", 10, "index.md"), ("docs_src/index.md", 11, "index.md")},
         "flush_time": {("docs_src/index.md", 11, "index.md")},
