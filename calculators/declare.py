@@ -199,7 +199,7 @@ class Input:
         side, limit = ("below", self.usual_low) if too_low else ("above", self.usual_high)
         sentence = (
             f"{self.label}: {self.shown(number, units)} is {side} the usual "
-            f"{self.shown_limit(limit, units)}."
+            f"{self.shown_limit(limit, units, digits=3)}."
         )
         return f"{sentence} {self.unusual}".strip()
 
@@ -222,11 +222,11 @@ class Input:
         number, unit = self.displayed(number, units)
         return with_unit(plain(number), unit)
 
-    def shown_limit(self, limit, units, direction="nearest"):
+    def shown_limit(self, limit, units, direction="nearest", digits=4):
         """Return the text of a limit: a round number also where the unit was converted."""
         number, unit = self.displayed(limit, units)
         if unit != self.unit:
-            number = significant(number, 3, direction)
+            number = significant(number, digits, direction)
         return with_unit(plain(number), unit)
 
 

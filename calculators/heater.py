@@ -123,7 +123,7 @@ HEATER_WASHOUT = Calculator(
             default=1,
             low=0.05,
             high=20,
-            help="Softened water is below one grain per gallon.",
+            help="What counts as softened, or what the customer will notice no more.",
         ),
         Input(
             "hot_use",
