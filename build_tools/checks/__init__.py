@@ -12,6 +12,7 @@ from build_tools.checks import (
     links,
     orphans,
     references,
+    tables,
     unbacked,
 )
 from build_tools.content.handbook import Handbook, load_handbook
@@ -30,6 +31,7 @@ def check_handbook(handbook: Handbook, values: Values) -> list[Problem]:
         *unbacked.check(handbook),
         *examples.check(handbook, values),
         *expectations.check(handbook, values),
+        *tables.check(handbook, values),
         *expressions.check(handbook, values),
     ]
     return in_order(problems)

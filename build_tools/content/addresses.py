@@ -15,7 +15,7 @@ from build_tools.content.loading import SECTIONS
 from calculators import CALCULATORS
 from calculators.quantities import KINDS
 
-REFERENCE = ("numbers", "sources", "units", "cautions", "shop")
+REFERENCE = ("tables", "numbers", "sources", "units", "cautions", "shop")
 
 
 def is_section_index(address: str) -> bool:
@@ -54,6 +54,7 @@ def anchors(handbook: Handbook, address: str) -> set[str] | None:
             "numbers": handbook.names("facts"),
             "sources": handbook.names("sources"),
             "cautions": handbook.names("cautions"),
+            "tables": handbook.names("tables"),
             "units": {kind.replace(" ", "-") for kind in KINDS},
         }.get(name)
     return None

@@ -12,7 +12,7 @@ from typing import Any
 from build_tools.content.entries import Entry, Example, Page, Passage
 from build_tools.content.loading import SECTIONS, Loader
 from build_tools.content.models import Caution, Equipment, Fact, Shop, Source
-from build_tools.content.page_models import Fault, Procedure
+from build_tools.content.page_models import Fault, Procedure, Table
 from build_tools.content.problems import Problem
 from calculators import CALCULATORS
 from calculators.sources import SOURCES
@@ -32,6 +32,7 @@ class Handbook:
     facts: dict[str, Entry[Fact]] = field(default_factory=dict)
     sources: dict[str, Entry[Source]] = field(default_factory=dict)
     cautions: dict[str, Entry[Caution]] = field(default_factory=dict)
+    tables: dict[str, Entry[Table]] = field(default_factory=dict)
     equipment: dict[str, Entry[Equipment]] = field(default_factory=dict)
     procedures: dict[str, Entry[Procedure]] = field(default_factory=dict)
     faults: dict[str, Entry[Fault]] = field(default_factory=dict)
@@ -82,6 +83,7 @@ class Handbook:
             self.facts,
             self.sources,
             self.cautions,
+            self.tables,
             self.equipment,
             self.procedures,
             self.faults,

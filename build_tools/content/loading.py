@@ -11,7 +11,14 @@ from build_tools.content.entries import Entry, Example, Page
 from build_tools.content.fields import Format
 from build_tools.content.markdown_file import Fence, read_markdown, split_front
 from build_tools.content.models import Caution, Equipment, Fact, Shop, Source
-from build_tools.content.page_models import Fault, LessonFront, PlainFront, Procedure, WorkedExample
+from build_tools.content.page_models import (
+    Fault,
+    LessonFront,
+    PlainFront,
+    Procedure,
+    Table,
+    WorkedExample,
+)
 from build_tools.content.problems import Problem, expected
 from build_tools.content.validation import validate
 from build_tools.content.yaml_file import YamlFile, read_text, read_yaml
@@ -32,6 +39,7 @@ LISTS: dict[str, tuple[type[Format], str]] = {
     "facts": (Fact, "reference/numbers.md"),
     "sources": (Source, "reference/sources.md"),
     "cautions": (Caution, "reference/cautions.md"),
+    "tables": (Table, "reference/tables.md"),
 }
 _FILE_NAME = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
 _FACT_NAME = re.compile(r"[a-z][a-z0-9_]*")

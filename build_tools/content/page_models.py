@@ -135,3 +135,28 @@ class WorkedExample(Format):
     calculate: reference("calculators") = Field(description="a calculator")
     given: dict[str, Given] = Field(description="what the calculator is given")
     answers: dict[str, Given] = Field(min_length=1, description="the answers it states")
+
+
+class Axis(Format):
+    """One side of a table: an input of the calculator and the values it takes."""
+
+    input: Name = Field(description="the name of an input")
+    values: list[Given] = Field(min_length=1, description="a list of what it is given")
+
+
+class Table(Format):
+    """One table of tables.yaml: a calculator's answers for the values people meet."""
+
+    title: Text = Field(description="the table's title")
+    note: Text = Field(description="a sentence on how to read the table")
+    calculate: reference("calculators") = Field(description="a calculator")
+    down: Axis = Field(description="the input down the side, and its values")
+    across: Axis | None = Field(None, description="the input across the top, and its values")
+    given: dict[str, Given] = Field({}, description="what the other inputs are given")
+    show: NameOrNames = Field(description="the answer to show, or a list of them")
+
+    @model_validator(mode="after")
+    def _one_answer_in_a_cell(self) -> Self:
+        if self.across is not None and len(self.show) != 1:
+            raise ValueError('a table with "across" shows one answer (expected one name in "show")')
+        return self

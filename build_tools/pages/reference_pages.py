@@ -9,12 +9,14 @@ from calculators.sources import SOURCES
 from build_tools.content.entries import Entry
 from build_tools.content.handbook import Handbook
 from build_tools.content.models import Fact
+from build_tools.content.tables import worked_out
 from build_tools.content.values import Values
 from build_tools.pages.content_pages import ContentPages
 from build_tools.pages.render import Library, Texts, render
 
 NUMBERS, SOURCE_LIST = "reference/numbers.md", "reference/sources.md"
 TITLES = {
+    "reference/tables.md": "Tables to carry",
     NUMBERS: "All numbers",
     SOURCE_LIST: "Sources",
     "reference/units.md": "Units",
@@ -46,12 +48,23 @@ class ReferencePages:
         """Return the Markdown of each reference page by its address."""
         cautions = content.cautions(list(self._handbook.cautions))
         return {
+            "reference/tables.md": self._tables(),
             NUMBERS: self._numbers(),
             SOURCE_LIST: self._sources(),
             "reference/units.md": self._units(),
             "reference/cautions.md": render("cautions", cautions=cautions),
             "reference/shop.md": self._shop(),
         }
+
+    def _tables(self) -> str:
+        tables = []
+        for entry in self._handbook.tables.values():
+            text = Texts(self._values, entry)
+            table = {"id": entry.id, "title": text(entry.content.title)}
+            table["note"] = text(entry.content.note)
+            table["link"] = f"../work-out/{entry.content.calculate}.md"
+            tables.append(table | {"grid": worked_out(self._values, entry)})
+        return render("tables", tables=tables, shop=self._handbook.shop.content.name)
 
     def _numbers(self) -> str:
         facts = [self._fact(entry) for entry in self._handbook.facts.values()]
