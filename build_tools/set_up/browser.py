@@ -51,6 +51,7 @@ def runs(path: str) -> bool:
             stdout=subprocess.DEVNULL,
             stderr=subprocess.DEVNULL,
             timeout=60,
+            check=False,
         )
     except (OSError, subprocess.TimeoutExpired):
         return False
@@ -113,6 +114,7 @@ def playwrights_own(root: Path):
         stdout=subprocess.PIPE,
         stderr=subprocess.DEVNULL,
         text=True,
+        check=False,
     )
     path = told.stdout.strip()
     return path if told.returncode == 0 and os.path.exists(path) and runs(path) else None

@@ -17,7 +17,10 @@ def permission():
         return []
     if shutil.which("sudo"):
         asked = subprocess.run(
-            ["sudo", "-n", "true"], stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL
+            ["sudo", "-n", "true"],
+            stdout=subprocess.DEVNULL,
+            stderr=subprocess.DEVNULL,
+            check=False,
         )
         if asked.returncode == 0:
             return ["sudo", "-n"]

@@ -14,7 +14,7 @@ from build_tools.set_up.log import Log
 PROBE = "import click, mkdocs"
 
 # Settings of pip that would send packages out of the environment.
-MISLEADING = ("PIP_USER", "PIP_TARGET", "PIP_PREFIX", "PIP_ROOT")
+MISLEADING = ("PIP_TARGET", "PIP_PREFIX", "PIP_ROOT")
 
 
 def folder(root: Path) -> Path:
@@ -63,6 +63,7 @@ def put_stamp(root: Path, name: str, source: Path) -> None:
 def pip_install(root: Path, arguments, doing: str, log: Log) -> None:
     """Install into the environment, whatever the machine's Python settings are."""
     environ = {name: value for name, value in os.environ.items() if name not in MISLEADING}
+    environ["PIP_USER"] = "0"
     command = [interpreter(root), "-I", "-m", "pip", "--disable-pip-version-check", "--no-input"]
     log.run(command + ["install", "--no-deps"] + arguments, doing, environ)
 
@@ -80,6 +81,7 @@ def runs(root: Path) -> bool:
             stdin=subprocess.DEVNULL,
             stdout=subprocess.DEVNULL,
             stderr=subprocess.DEVNULL,
+            check=False,
         )
     except OSError:
         return False

@@ -17,8 +17,10 @@ NO_NETWORK = "the package registry cannot be reached: connect to the network, " 
 CAUSES = (
     (DISK_FULL, ("no space left on device", "enospc", "disk quota exceeded", "edquot")),
     (
-        "a download is not the locked one (its hash differs): try on another network, and if it "
-        "stays so, make the lock file anew as build_tools/requirements/README.md says",
+        (
+            "a download is not the locked one (its hash differs): try on another network, and if it "
+            "stays so, make the lock file anew as build_tools/requirements/README.md says"
+        ),
         ("do not match the hashes", "eintegrity", "hash mismatch"),
     ),
     (
@@ -61,7 +63,8 @@ ERRNO_CAUSES = {
     errno.EPERM: READ_ONLY,
 }
 
-LITTLE_SPACE = 20_000_000
+# Less than this left is a full disk; the packages take about 300 MB.
+LITTLE_SPACE = 100_000_000
 
 
 class Failure(Exception):
@@ -83,9 +86,12 @@ def cause_in(output: str) -> str | None:
 
 def cause_of(output: str, folder: Path) -> str | None:
     """The cause of a program's failure; on a full disk its output may itself have been lost."""
-    for place in (str(folder), tempfile.gettempdir()):
-        if shutil.disk_usage(place).free < LITTLE_SPACE:
-            return DISK_FULL
+    try:
+        places = (str(folder), tempfile.gettempdir())
+    except FileNotFoundError:  # no folder for temporary files takes one
+        return DISK_FULL
+    if any(shutil.disk_usage(place).free < LITTLE_SPACE for place in places):
+        return DISK_FULL
     return cause_in(output)
 
 

@@ -28,7 +28,7 @@ class Log:
         self.path = root / ".cache" / "set-up.log"
         self.file = None
 
-    def open(self) -> None:
+    def __enter__(self):
         """Take the lock, waiting for it if need be, and start an empty record."""
         self.path.parent.mkdir(exist_ok=True)
         self.file = open(str(self.path), "ab", buffering=0)
@@ -40,16 +40,18 @@ class Log:
                 fcntl.flock(self.file, fcntl.LOCK_EX)
         self.file.truncate(0)
         self.started = time.monotonic()
+        return self
+
+    def __exit__(self, kind, *_) -> None:
+        """Say how long a set-up took that came to its end, and let the next one in."""
+        if kind is None:
+            self.say(f"Set up in {time.monotonic() - self.started:.0f} seconds.")
+        self.file.close()
 
     def say(self, words: str) -> None:
         """One line of progress."""
         print(words, file=sys.stderr, flush=True)
         self.file.write((words + "\n").encode("utf-8"))
-
-    def close(self) -> None:
-        """Say how long it took and let the next set-up in."""
-        self.say(f"Set up in {time.monotonic() - self.started:.0f} seconds.")
-        self.file.close()
 
     def run(self, command, doing: str, environ=None) -> None:
         """Run a program to its end, or fail with a sentence that begins with `doing`."""
@@ -62,6 +64,7 @@ class Log:
             stdin=subprocess.DEVNULL,
             stdout=self.file,
             stderr=subprocess.STDOUT,
+            check=False,
         )
         if done.returncode != 0:
             output = self.path.read_bytes()[start:].decode("utf-8", "replace")

@@ -38,6 +38,7 @@ def answer(command):
             stderr=subprocess.DEVNULL,
             text=True,
             timeout=60,
+            check=False,
         )
     except (OSError, subprocess.TimeoutExpired):
         return None

@@ -51,6 +51,7 @@ def examine(path):
             stderr=subprocess.DEVNULL,
             text=True,
             timeout=30,
+            check=False,
         )
     except (OSError, subprocess.TimeoutExpired):
         return None
@@ -100,7 +101,7 @@ def choose(paths):
 
 def find_or_bring(root: Path, log: Log) -> str:
     """The path of a Python that can make the environment."""
-    found = choose(likely_paths(root, os.environ, Path.home()))
+    found = choose(likely_paths(root, os.environ, Path(os.path.expanduser("~"))))
     if found and found.lacks and os.path.dirname(found.path) == "/usr/bin":
         found = completed(found, log)
     if found and not found.lacks:
@@ -144,7 +145,7 @@ def bring(root: Path, log: Log) -> str:
         f"Fetching Python {VERSIONS[0]}",
         dict(os.environ, UV_PYTHON_INSTALL_DIR=str(brought_to(root))),
     )
-    found = choose(likely_paths(root, os.environ, Path.home()))
+    found = choose(likely_paths(root, os.environ, Path(os.path.expanduser("~"))))
     if found is None or found.lacks:
         raise Failure(f"The Python fetched into {brought_to(root)} does not run here.")
     return found.path

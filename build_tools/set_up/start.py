@@ -7,8 +7,9 @@ import os
 import signal
 import subprocess
 import sys
+from collections.abc import Callable
 from pathlib import Path
-from typing import Callable, NamedTuple
+from typing import NamedTuple
 
 from build_tools.set_up import browser, environment, node
 from build_tools.set_up.failure import Failure, sentence_for
@@ -87,22 +88,18 @@ def set_up(root: Path, steps) -> None:
     """Do what is not done yet; on a machine that is set up, this only looks."""
     if all(step.is_ready(root) for step in steps):
         return
-    log = Log(root)
-    log.open()
-    for step in steps:
-        if not step.is_ready(root):
-            step.make(root, log)
-    log.close()
+    with Log(root) as log:
+        for step in steps:
+            if not step.is_ready(root):
+                step.make(root, log)
 
 
 def find_browser(root: Path) -> str:
     """The path of a browser for the tests, installing one if there is none."""
     path = browser.find(root)
     if path is None:
-        log = Log(root)
-        log.open()
-        path = browser.bring(root, log)
-        log.close()
+        with Log(root) as log:
+            path = browser.bring(root, log)
     return path
 
 

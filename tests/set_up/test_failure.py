@@ -8,7 +8,14 @@ from pathlib import Path
 
 import pytest
 
-from build_tools.set_up.failure import AGAIN, DISK_FULL, NO_NETWORK, READ_ONLY, cause_in, sentence_for
+from build_tools.set_up.failure import (
+    AGAIN,
+    DISK_FULL,
+    NO_NETWORK,
+    READ_ONLY,
+    cause_in,
+    sentence_for,
+)
 
 OUTPUTS = {
     "pip, full disk": (
@@ -17,10 +24,12 @@ OUTPUTS = {
     ),
     "npm, full disk": ("npm error code ENOSPC\nnpm error syscall write", DISK_FULL),
     "pip, no name service": (
-        "WARNING: Retrying (Retry(total=0, connect=None)) after connection broken by "
-        "'NewConnectionError: Failed to establish a new connection: [Errno -3] Temporary failure "
-        "in name resolution': /simple/attrs/\n"
-        "ERROR: No matching distribution found for attrs==26.1.0",
+        (
+            "WARNING: Retrying (Retry(total=0, connect=None)) after connection broken by "
+            "'NewConnectionError: Failed to establish a new connection: [Errno -3] Temporary failure "
+            "in name resolution': /simple/attrs/\n"
+            "ERROR: No matching distribution found for attrs==26.1.0"
+        ),
         NO_NETWORK,
     ),
     "npm, no name service": ("npm error code ENOTFOUND\nnpm error errno ENOTFOUND", NO_NETWORK),

@@ -18,8 +18,7 @@ OPEN = """
 import sys
 from pathlib import Path
 from build_tools.set_up.log import Log
-log = Log(Path(sys.argv[1]))
-log.open()
+log = Log(Path(sys.argv[1])).__enter__()
 print("open", flush=True)
 """
 
@@ -38,35 +37,29 @@ def start(program: str, root: Path) -> subprocess.Popen[str]:
 def test_output_of_a_program_goes_to_the_file_only(
     tmp_path: Path, capfd: pytest.CaptureFixture[str]
 ) -> None:
-    log = Log(tmp_path)
-    log.open()
-    log.say("Trying ...")
-    log.run(["sh", "-c", "echo much; echo more >&2"], "Trying")
-    assert log.path.read_text() == "Trying ...\n$ sh -c echo much; echo more >&2\nmuch\nmore\n"
-    assert capfd.readouterr() == ("", "Trying ...\n")
-    log.file.close()
+    with Log(tmp_path) as log:
+        log.say("Trying ...")
+        log.run(["sh", "-c", "echo much; echo more >&2"], "Trying")
+        assert log.path.read_text() == "Trying ...\n$ sh -c echo much; echo more >&2\nmuch\nmore\n"
+        assert capfd.readouterr() == ("", "Trying ...\n")
 
 
 def test_a_failure_with_a_known_cause_tells_what_to_do(tmp_path: Path) -> None:
-    log = Log(tmp_path)
-    log.open()
-    with pytest.raises(Failure) as caught:
-        log.run(["sh", "-c", "echo npm error code ENOTFOUND; exit 1"], "Fetching it")
-    assert str(caught.value) == (
-        "Fetching it failed because the package registry cannot be reached: connect to the "
-        f"network, then run the same command again (all output: {log.path})."
-    )
-    log.file.close()
+    with Log(tmp_path) as log:
+        with pytest.raises(Failure) as caught:
+            log.run(["sh", "-c", "echo npm error code ENOTFOUND; exit 1"], "Fetching it")
+        assert str(caught.value) == (
+            "Fetching it failed because the package registry cannot be reached: connect to the "
+            f"network, then run the same command again (all output: {log.path})."
+        )
 
 
 def test_a_failure_is_not_blamed_on_what_an_earlier_program_printed(tmp_path: Path) -> None:
-    log = Log(tmp_path)
-    log.open()
-    log.run(["sh", "-c", "echo ENOTFOUND"], "Trying")
-    with pytest.raises(Failure) as caught:
-        log.run(["sh", "-c", "exit 3"], "Trying again")
-    assert str(caught.value) == f"Trying again failed; the end of {log.path} tells why."
-    log.file.close()
+    with Log(tmp_path) as log:
+        log.run(["sh", "-c", "echo ENOTFOUND"], "Trying")
+        with pytest.raises(Failure) as caught:
+            log.run(["sh", "-c", "exit 3"], "Trying again")
+        assert str(caught.value) == f"Trying again failed; the end of {log.path} tells why."
 
 
 def test_a_second_set_up_waits_for_the_first(tmp_path: Path) -> None:

@@ -25,7 +25,12 @@ def run(*command: str | Path, folder: Path, **settings: str) -> subprocess.Compl
     """Run a command from a folder, to its end."""
     environ = {**os.environ, **settings}
     return subprocess.run(
-        [sys.executable, *command], cwd=folder, env=environ, capture_output=True, text=True
+        [sys.executable, *command],
+        cwd=folder,
+        env=environ,
+        capture_output=True,
+        text=True,
+        check=False,
     )
 
 
