@@ -5,9 +5,10 @@ from __future__ import annotations
 import json
 from pathlib import Path
 
+from jinja2 import Environment, FileSystemLoader, StrictUndefined
+
 from calculators.declare import Calculator, Input
 from calculators.quantities import display_unit
-from jinja2 import Environment, FileSystemLoader, StrictUndefined
 
 _ENVIRONMENT = Environment(
     loader=FileSystemLoader(Path(__file__).parent),

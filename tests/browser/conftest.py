@@ -9,17 +9,18 @@ from collections.abc import Callable, Iterator
 from functools import partial
 from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
+from typing import ClassVar
 
 import pytest
-from calculators import CALCULATORS, run
 from mkdocs.commands.build import build
 from mkdocs.config import load_config
 from playwright.sync_api import Browser, BrowserContext, expect, sync_playwright
-from visits import EXAMPLES, Visits
 
 from build_tools.browser.form import form_html
 from build_tools.browser.runtime import runtime_files
 from build_tools.set_up.browser import installed
+from calculators import CALCULATORS, run
+from tests.browser.visits import EXAMPLES, Visits
 
 # On a busy machine Python needs its time to start in the page; a right page is quick.
 expect.set_options(timeout=60_000)
@@ -37,26 +38,41 @@ QUIET_FLAGS = (
 )
 
 
+# The strictest policy under which Python can run: no script in the page's text, no other host.
+STRICT_POLICY = "default-src 'self'; script-src 'self' 'wasm-unsafe-eval'; img-src data:"
+
+
 class _Handler(SimpleHTTPRequestHandler):
     """Serves one folder without a word; the media types that a browser insists on are fixed."""
 
-    extensions_map = {
+    extensions_map: ClassVar[dict[str, str]] = {
         **SimpleHTTPRequestHandler.extensions_map,
         ".mjs": "text/javascript",
         ".wasm": "application/wasm",
     }
+
+    def __init__(self, *arguments: object, policy: str, **options: object) -> None:
+        self._policy = policy
+        super().__init__(*arguments, **options)
+
+    def end_headers(self) -> None:
+        """Send the content security policy, where there is one."""
+        if self._policy:
+            self.send_header("Content-Security-Policy", self._policy)
+        super().end_headers()
 
     def log_message(self, format: str, *arguments: object) -> None:
         """Keep the test's output clean."""
 
 
 @pytest.fixture(scope="session")
-def serve() -> Iterator[Callable[[Path], str]]:
+def serve() -> Iterator[Callable[..., str]]:
     """Serve folders over loopback until the tests end; calling it gives the folder's address."""
     servers = []
 
-    def start(folder: Path) -> str:
-        server = ThreadingHTTPServer(("127.0.0.1", 0), partial(_Handler, directory=str(folder)))
+    def start(folder: Path, policy: str = "") -> str:
+        handler = partial(_Handler, directory=str(folder), policy=policy)
+        server = ThreadingHTTPServer(("127.0.0.1", 0), handler)
         threading.Thread(target=server.serve_forever, daemon=True).start()
         servers.append(server)
         return f"http://127.0.0.1:{server.server_port}/"
@@ -132,9 +148,9 @@ def bare_folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 
 @pytest.fixture(scope="session")
-def bare(serve: Callable[[Path], str], bare_folder: Path) -> str:
-    """Return the address of the page of two forms."""
-    return serve(bare_folder)
+def bare(serve: Callable[..., str], bare_folder: Path) -> str:
+    """Return the address of the page of two forms, which is served under the strict policy."""
+    return serve(bare_folder, STRICT_POLICY)
 
 
 @pytest.fixture(scope="session")
@@ -148,6 +164,6 @@ def handbook_folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 
 @pytest.fixture(scope="session")
-def handbook(serve: Callable[[Path], str], handbook_folder: Path) -> str:
+def handbook(serve: Callable[..., str], handbook_folder: Path) -> str:
     """Return the address of the demo shop's handbook."""
     return serve(handbook_folder)

@@ -6,10 +6,10 @@ from html.parser import HTMLParser
 
 import markdown
 import pytest
-from calculators import CALCULATORS, run
-from calculators.declare import Calculator, Input, Output
 
 from build_tools.browser.form import form_html
+from calculators import CALCULATORS, run
+from calculators.declare import Calculator, Input, Output
 
 
 def html_of(name: str, texts: dict[str, str], units: str = "us", **options: object) -> str:
@@ -67,7 +67,9 @@ def test_the_field_texts_alone_give_the_answer_shown(name: str, units: str) -> N
     for one in tags.named("input"):
         texts[one["id"].removeprefix("f-")] = one["value"]
     for one in tags.named("select"):
-        texts[one["id"].removeprefix("f-")] = result["inputs"][one["id"].removeprefix("f-")]["choice"]
+        texts[one["id"].removeprefix("f-")] = result["inputs"][one["id"].removeprefix("f-")][
+            "choice"
+        ]
     again = run(name, texts, units)
     shown = {output: value["shown"] for output, value in again["values"].items()}
     assert shown == {output: value["shown"] for output, value in result["values"].items()}
@@ -120,7 +122,13 @@ def test_text_of_every_kind_is_escaped() -> None:
         "problems": {},
     }
     html = form_html(
-        calculator, result, form_id="d", texts={"size": danger}, units="us", runtime_url="x", heading=danger
+        calculator,
+        result,
+        form_id="d",
+        texts={"size": danger},
+        units="us",
+        runtime_url="x",
+        heading=danger,
     )
     assert Tags(html).named("b") == []
     assert html.count("&lt;b title=&#34;x&#34;&gt;&amp;") == 13

@@ -6,9 +6,10 @@ import re
 from pathlib import Path
 
 import pytest
-from calculators import CALCULATORS
 from playwright.sync_api import Page, expect
-from visits import Visits
+
+from calculators import CALCULATORS
+from tests.browser.visits import Visits
 
 PHONE = {"width": 390, "height": 844}
 DESK = {"width": 1280, "height": 900}
@@ -46,7 +47,10 @@ def test_no_page_scrolls_sideways_on_a_phone_or_at_a_desk(
         page = visits.page(viewport=viewport, color_scheme=scheme)
         page.goto(handbook + address)
         assert page.evaluate("document.documentElement.scrollWidth") <= viewport["width"]
-        text, ground = luminance(page, "article", "color"), luminance(page, "body", "backgroundColor")
+        text, ground = (
+            luminance(page, "article", "color"),
+            luminance(page, "body", "backgroundColor"),
+        )
         assert (ground > text) is (scheme == "light")
 
 
@@ -82,8 +86,8 @@ def test_a_worked_example_takes_the_reader_s_own_numbers(visits: Visits, handboo
 @pytest.mark.parametrize(
     ("said", "title"),
     [
-        ("I can hear the toilet at night", "Running toilet or other small leak"),
-        ("I forgot to buy salt", "Out of salt"),
+        ("hear the toilet", "Running toilet or other small leak"),
+        ("soap does not lather", "Out of salt"),
     ],
 )
 def test_search_finds_a_fault_by_what_the_customer_says(

@@ -7,9 +7,10 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
-from calculators import run
 from playwright.sync_api import Page, expect
-from visits import EXAMPLES, Visits
+
+from calculators import run
+from tests.browser.visits import EXAMPLES, Visits
 
 BUILT = run(*EXAMPLES["setting"])
 REASSURANCE = "The answer below stays right for the numbers named with it."
@@ -63,7 +64,7 @@ def test_a_page_opened_as_a_file_says_why_its_form_is_off(
 
 @pytest.fixture
 def broken(
-    bare_folder: Path, tmp_path: Path, serve: Callable[[Path], str]
+    bare_folder: Path, tmp_path: Path, serve: Callable[..., str]
 ) -> Callable[[str], tuple[str, Path]]:
     """Serve a copy of the page without one file; gives the address and where the file was."""
 

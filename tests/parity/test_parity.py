@@ -11,10 +11,10 @@ from collections import Counter
 from pathlib import Path
 
 import pytest
-from calculators import CALCULATORS, run
-from cases import parity_cases
 
 from build_tools.browser.runtime import runtime_files
+from calculators import CALCULATORS, run
+from tests.parity.cases import parity_cases
 
 ROOT = Path(__file__).parents[2]
 CASES = parity_cases(1500)
@@ -48,7 +48,9 @@ def differences(here: object, there: object, where: str = "") -> list[str]:
     if isinstance(here, dict) and isinstance(there, dict):
         if list(here) != list(there):
             return [f"{where}: {list(here)} or {list(there)}"]
-        return [line for key in here for line in differences(here[key], there[key], f"{where}.{key}")]
+        return [
+            line for key in here for line in differences(here[key], there[key], f"{where}.{key}")
+        ]
     if isinstance(here, list) and isinstance(there, list) and len(here) == len(there):
         pairs = enumerate(zip(here, there, strict=True))
         return [line for index, two in pairs for line in differences(*two, f"{where}[{index}]")]

@@ -89,6 +89,7 @@ export class LiveForm {
     }
     try {
       await this.#client.start((stage) => this.#say(stage));
+      this.#tryAgain.hidden = true;
       if (!this.#turn) {
         this.#say("Change a number, and the answer follows.");
       }
