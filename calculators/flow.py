@@ -70,7 +70,7 @@ def _bucket_flow(given, work):
         expected = work.step(
             "expected_flow",
             "Without a stamped rating, take the usual flow for the area of the tank.",
-            "{usual_backwash} × π ÷ 4 × {tank_diameter}²",
+            "{usual_backwash} × π ÷ 4 × ({tank_diameter})²",
             usual_backwash(given.tank_diameter),
             "gpm",
         )

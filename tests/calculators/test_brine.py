@@ -59,8 +59,12 @@ def test_brine_is_more_than_the_water_it_was_made_of(answer, salt, flow):
     assert 1.1 * let_in < answer("brine-refill", "brine", **inputs) < 1.15 * let_in
 
 
-@pytest.mark.parametrize(("flow", "warned"), [(0.45, False), (0.5, True)])
-def test_a_coarse_step_is_warned_about(flow, warned):
-    result = run("brine-refill", {"salt": 9, "refill_flow": flow})
+@pytest.mark.parametrize(
+    ("salt", "warned"),
+    [(9, False), (10.5, False), (10.44, False), (10.43, True), (9.1, True)],
+)
+def test_much_more_salt_than_wanted_is_warned_about(salt, warned):
+    """A minute at 1 gpm is 3 lb: 9.1 lb become 12 lb, 10.44 lb become not quite 15 % more."""
+    result = run("brine-refill", {"salt": salt, "refill_flow": 1})
 
-    assert any("One step of the control" in text for text in result["warnings"]) == warned
+    assert any("more salt than wanted" in text for text in result["warnings"]) == warned

@@ -64,7 +64,9 @@ def test_an_input_is_complete(calculator, one):
     assert one.unusual == "" or one.unusual.endswith(".")
     if one.kind == "choice":
         assert one.default in one.choices
-        assert [choice for choice in one.choices if choice != " ".join(choice.lower().split())] == []
+        assert [
+            choice for choice in one.choices if choice != " ".join(choice.lower().split())
+        ] == []
         return
     assert one.help
     assert one.kind in KINDS or one.kind in {"count", "number"}
@@ -116,6 +118,17 @@ def test_an_output_is_complete(calculator, one):
         assert one.kind in {"words", "number", "count"}
         assert one.unit == ""
     assert one.direction in {"nearest", "up", "down"}
+
+
+@each_calculator
+def test_a_curve_draws_outputs_of_one_unit_over_a_numeric_input(calculator):
+    curve = calculator.curve
+    if curve is None:
+        return
+    across = calculator.input(curve.input)
+    assert across.low <= curve.low < curve.high <= across.high
+    assert 1 <= len(curve.outputs) <= 3
+    assert len({calculator.output(name).unit for name in curve.outputs}) == 1
 
 
 @each_calculator

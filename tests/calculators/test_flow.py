@@ -18,7 +18,9 @@ def test_flow_is_water_over_time(answer, caught, time, expected):
     inputs = {"caught": caught, "time": time, "expected_flow": expected}
 
     assert answer("bucket-flow", "flow", **inputs) == pytest.approx(60 * caught / time)
-    assert answer("bucket-flow", "share", **inputs) == pytest.approx(6000 * caught / time / expected)
+    assert answer("bucket-flow", "share", **inputs) == pytest.approx(
+        6000 * caught / time / expected
+    )
 
 
 @given(st.floats(6, 23), st.floats(0.01, 1))

@@ -26,7 +26,9 @@ def test_less_is_left_after_a_larger_draw(tank, drawn, more):
 
 @given(TANK, DRAWN, DRAWN)
 def test_two_draws_are_one_larger_draw(tank, one, other):
-    assert share_left(one, tank) * share_left(other, tank) == pytest.approx(share_left(one + other, tank))
+    assert share_left(one, tank) * share_left(other, tank) == pytest.approx(
+        share_left(one + other, tank)
+    )
 
 
 @given(st.floats(1e-6, 1), TANK)

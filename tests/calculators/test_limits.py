@@ -39,7 +39,9 @@ def test_the_edge_is_accepted(calculator, name, side, units):
 def test_one_step_past_the_edge_is_refused(calculator, name, side, units):
     one, _, past = edge(calculator, name, side, units)
 
-    with pytest.raises(InputProblem, match="above the limit" if side == "high" else "below the limit"):
+    with pytest.raises(
+        InputProblem, match="above the limit" if side == "high" else "below the limit"
+    ):
         one.read(past, units)
 
 

@@ -13,11 +13,21 @@ sys.path.insert(0, sys.argv[1])
 from calculators import CALCULATORS, run
 for name, calculator in CALCULATORS.items():
     for units in ("us", "metric"):
-        run(name, {one.name: one.example for one in calculator.inputs if one.example is not None}, units)
+        given = [one for one in calculator.inputs if one.example is not None]
+        run(name, {one.name: one.example for one in given}, units)
         run(name, {"no such input": "3 galons"}, units)
 print(sorted({name.partition(".")[0] for name in set(sys.modules) - before}))
 """
-SLOW_TO_LOAD = {"dataclasses", "typing", "json", "inspect", "ast", "decimal", "fractions", "pathlib"}
+SLOW_TO_LOAD = {
+    "dataclasses",
+    "typing",
+    "json",
+    "inspect",
+    "ast",
+    "decimal",
+    "fractions",
+    "pathlib",
+}
 
 
 def test_only_the_standard_library_is_imported():

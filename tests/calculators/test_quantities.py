@@ -135,6 +135,11 @@ REFUSED = [
         "“1.000,5” can be read in two ways. Write a decimal point (1.5) or no comma at all.",
     ),
     (
+        "1,000,5 L",
+        "volume",
+        "“1,000,5” can be read in two ways. Write a decimal point (1.5) or no comma at all.",
+    ),
+    (
         "1,0000",
         "volume",
         "“1,0000” can be read in two ways. Write a decimal point (1.5) or no comma at all.",
@@ -248,6 +253,10 @@ def test_what_is_shown_can_be_typed_again(count, decimals, kind, data):
         ("30 min", "time", "30 min", "30 min"),
         ("40 lb", "mass", "40 lb", "18.1 kg"),
         ("5 L", "volume", "5 L", "5 L"),
+        ("60 psi", "pressure", "60 psi", "4.14 bar"),
+        ("10 in", "length", "10 in", "254 mm"),
+        ("6 ft", "length", "6 ft", "1.83 m"),
+        ("5 gpm/ft²", "flow per area", "5 gpm/ft²", "204 L/min/m²"),
         ("1 pint/min", "flow", "1 pint/min", "0.473 L/min"),
         ("30 kilograins", "capacity", "30 kilograins", "1,940 g"),
     ],
@@ -365,7 +374,7 @@ def test_numbers_with_the_decimals_of_their_step(number, step, text):
 
 @given(st.integers(-(10**6), 10**6), st.sampled_from([0.01, 0.1, 0.5, 1, 10, 100]))
 def test_the_last_digit_of_arithmetic_never_shows(halves, step):
-    """Round numbers and the halves between them, where a wrong last digit would tip the rounding."""
+    """Round numbers and the halves between them, where a last digit would tip the rounding."""
     number = halves * step / 2
     for off in (number * (1 - 1e-15), number * (1 + 1e-15)):
         assert plain(off) == plain(number)

@@ -101,10 +101,7 @@ def test_a_written_unit_wins_over_the_units_of_the_reader():
             "zzz",
             {},
             "us",
-            {
-                "calculator": "There is no calculator “zzz”. There are: "
-                f"{', '.join(CALCULATORS)}."
-            },
+            {"calculator": f"There is no calculator “zzz”. There are: {', '.join(CALCULATORS)}."},
         ),
         (
             "brine-refill",
@@ -129,10 +126,7 @@ def test_a_written_unit_wins_over_the_units_of_the_reader():
             "brine-refill",
             {"salt": "  ", "refill_flow": 0.5},
             "metric",
-            {
-                "salt": "Salt wanted for one regeneration is empty. "
-                "Write a weight, such as 4.082 kg."
-            },
+            {"salt": "Salt wanted for one regeneration is empty. Write a weight, such as 4.1 kg."},
         ),
         (
             "brine-refill",

@@ -100,7 +100,12 @@ def test_the_end_of_a_class_belongs_to_it(limit, word):
 
 @pytest.mark.parametrize(
     ("iron", "manganese", "told"),
-    [(0.9, 0, ""), (1, 0, "reach the level"), (2.7, 0.3, "reach the level"), (3, 0.1, "treat it first")],
+    [
+        (0.9, 0, ""),
+        (1, 0, "reach the level"),
+        (2.7, 0.3, "reach the level"),
+        (3, 0.1, "treat it first"),
+    ],
 )
 def test_metals_are_warned_about_once_and_by_their_sum(iron, manganese, told):
     result = run("hardness-setting", {"hardness": 18, "iron": iron, "manganese": manganese})

@@ -47,7 +47,9 @@ def test_salt_never_gives_more_than_its_ions(dose):
 
 
 def test_capacity_stays_below_the_total_of_the_resin():
-    total = (RESIN * Formula("CaCO3").mass / 2 * REGISTRY.gram / REGISTRY.liter).to("grain/foot**3").m
+    total = (
+        (RESIN * Formula("CaCO3").mass / 2 * REGISTRY.gram / REGISTRY.liter).to("grain/foot**3").m
+    )
 
     assert total == pytest.approx(43738, abs=1)
     assert capacity_of_dose(25) < total

@@ -26,7 +26,9 @@ def test_a_grain_is_not_what_the_web_says(wrong):
 
 def test_degrees_are_not_grains():
     # Met on the web: "divide ppm by 17.5 to get degrees". A German degree is 17.848 mg/L.
-    assert number("hardness-units", "german_degrees", hardness="175 mg/L") == pytest.approx(9.805, abs=0.001)
+    assert number("hardness-units", "german_degrees", hardness="175 mg/L") == pytest.approx(
+        9.805, abs=0.001
+    )
 
 
 def test_milligrams_become_grains_by_division():
@@ -154,7 +156,7 @@ def test_people_use_less_than_old_tables_say():
 
 
 def test_hardness_classes_differ_between_bodies():
-    # Read: Army manual TM 5-813-1 draws its lines at 100, 200 and 300 mg/L; ours are another body's.
+    # Read: Army manual TM 5-813-1 draws lines at 100, 200 and 300 mg/L; ours are of another body.
     assert [limit for limit, _ in CLASSES] == [60, 120, 180]
 
 

@@ -34,7 +34,9 @@ def test_hot_water_against_integration(before, cold, drawn):
     assert result["values"]["hot_now"]["number"] == pytest.approx(expected, abs=1e-7)
 
 
-@pytest.mark.parametrize(("before", "cold", "target"), [(20, 0, 1), (10, 0, 1), (20, 0, 3), (25, 2, 4)])
+@pytest.mark.parametrize(
+    ("before", "cold", "target"), [(20, 0, 1), (10, 0, 1), (20, 0, 3), (25, 2, 4)]
+)
 @pytest.mark.parametrize("tank", [40, 50])
 def test_water_needed_against_root_finding(before, cold, target, tank):
     inputs = {"tank": tank, "before": before, "cold": cold, "drawn": 0, "target": target}
