@@ -3,8 +3,8 @@
 from calculators.declare import Calculator, Input, Output
 from calculators.quantities import round_to, snap
 
-#: Gallons of brine that one gallon of water becomes when it is saturated with salt.
-SWELLING = 1.131
+#: Room that dissolved salt takes up in water, near saturation: see the source "brine-density".
+ROOM_OF_SALT = 0.0438  # gal/lb
 #: The share of the dose from which salt dissolved beyond it is worth a warning.
 NOTABLE_EXCESS = 0.15
 
@@ -38,12 +38,19 @@ def _brine_refill(given, work):
         time * given.refill_flow * given.salt_in_water,
         "lb",
     )
-    work.put("swelling", SWELLING)
+    let_in = work.step(
+        "water_let_in",
+        "So much water runs in.",
+        "{refill_time} × {refill_flow}",
+        time * given.refill_flow,
+        "gal",
+    )
+    work.put("room_of_salt", ROOM_OF_SALT, "gal/lb")
     brine = work.step(
         "brine",
-        "Salt takes up room, so the brine is more than the water that went in.",
-        "{refill_time} × {refill_flow} × {swelling}",
-        time * given.refill_flow * SWELLING,
+        "Dissolved salt takes up room, so the brine is more than the water that ran in.",
+        "{water_let_in} + {salt_dissolved} × {room_of_salt}",
+        let_in + dissolved * ROOM_OF_SALT,
         "gal",
     )
     if snap(dissolved - given.salt) > snap(NOTABLE_EXCESS * given.salt):
@@ -118,7 +125,7 @@ BRINE_REFILL = Calculator(
         Output("brine", "Brine it makes", "volume", "gal", step=0.1),
     ],
     compute=_brine_refill,
-    sources=["salt-solubility", "common-practice"],
+    sources=["salt-solubility", "brine-density", "common-practice"],
     cautions=[
         "Lift salt with bent knees, one bag at a time; keep brine off floors, plants and bare metal.",
     ],

@@ -18,7 +18,7 @@ SOURCES = {
         "from memory",
     ),
     "atomic-weights": (
-        "Abridged standard atomic weights",
+        "Standard atomic weights",
         "International Union of Pure and Applied Chemistry",
         "",
         "from memory",
@@ -69,6 +69,12 @@ SOURCES = {
         "Solubility of sodium chloride, percent by weight, 0 to 100 °C",
         "Salt Institute",
         "",
+        "read",
+    ),
+    "brine-density": (
+        "Poradnik fizykochemiczny (physicochemical handbook), density of brine at 20 °C",
+        "Wydawnictwa Naukowo-Techniczne, 1974",
+        "1,197.2 kg/m³ at 26 percent by weight",
         "read",
     ),
     "stirred-tank": (

@@ -5,8 +5,8 @@ the one whose factor is 1. The second entry lists other spellings, parted by com
 compared in lower case, with "per" and "a" read as "/".
 
 Exact by definition: grain 64.79891 mg, US gallon 3.785411784 L, imperial gallon 4.54609 L, pound
-0.45359237 kg, inch 2.54 cm. Molar masses (g/mol), from the abridged standard atomic weights of the
-International Union of Pure and Applied Chemistry: CaCO3 100.0869, CaO 56.0774.
+0.45359237 kg, inch 2.54 cm. Molar masses (g/mol), from the standard atomic weights of the International Union
+of Pure and Applied Chemistry: CaCO3 100.0869, CaO 56.0774.
 """
 
 GRAIN = 64.79891  # mg
@@ -129,6 +129,7 @@ _FLOW = _ratios(
 FLOW = {"gpm": _FLOW.pop("gal/min"), **_FLOW}
 LOAD = _ratios({"grains/day": "", "g/day": ""}, CAPACITY, TIME)
 SALT_DOSE = _ratios({"lb/ft³": "", "kg/L": "", "g/L": "", "kg/m³": ""}, MASS, VOLUME)
+SALT_ROOM = _ratios({"gal/lb": "", "L/kg": ""}, VOLUME, MASS)
 SALT_STRENGTH = _ratios({"lb/gal": "", "kg/L": "", "g/L": ""}, MASS, VOLUME)
 RESIN_CAPACITY = _ratios(
     {"grains/ft³": "", "kilograins/ft³": "", "g/L": "", "eq/L": ""}, CAPACITY, VOLUME
@@ -180,6 +181,7 @@ TABLES = {
     "load": ("a hardness load", LOAD),
     "salt dose": ("a salt dose", SALT_DOSE),
     "salt strength": ("an amount of salt in water", SALT_STRENGTH),
+    "room of salt": ("a volume for each weight of salt", SALT_ROOM),
     "salt efficiency": ("a salt efficiency", SALT_EFFICIENCY),
     "pressure": ("a pressure", PRESSURE),
     "temperature": ("a temperature", TEMPERATURE),
@@ -221,6 +223,7 @@ METRIC = {
     "kilograins/ft³": "g/L",
     "lb/ft³": "g/L",
     "lb/gal": "kg/L",
+    "gal/lb": "L/kg",
     "grains/lb": "g/kg",
     "psi": "bar",
     "°F": "°C",
