@@ -14,7 +14,7 @@ WRONG = [
     (
         LESSON, "../reference/units.md", "../reference/unit.md",
         '14: there is no page "../reference/unit.md" (expected one of: ../reference/units.md, '
-        '../reference/index.md, ../reference/cautions.md, ../reference/shop.md, …; nearest: '
+        '../reference/index.md, ../reference/cautions.md, ../reference/tables.md, …; nearest: '
         '"../reference/units.md")',
     ),
     (
