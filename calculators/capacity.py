@@ -1,6 +1,6 @@
 """What a salt dose gives back to the resin."""
 
-from calculators.declare import Calculator, Curve, Input, InputProblem, Output
+from calculators.declare import Calculator, Input, InputProblem, Output
 from calculators.quantities import snap
 from calculators.units import CALCIUM_CARBONATE
 
@@ -130,7 +130,6 @@ RESIN_CAPACITY = Calculator(
         Output("share_of_ceiling", "Share of what the salt could do", "share", "%", step=1),
     ],
     compute=_resin_capacity,
-    curve=Curve("salt", 1.5, 30, ["capacity"]),
     sources=["capacity-anchor", "capacity-high-dose", "atomic-weights"],
     cautions=["Never quote a tank's greatest capacity at a small dose: the two do not go together."],
 )
