@@ -212,7 +212,7 @@ def round_to(number, step, direction="nearest"):
 def significant(number, digits, direction="nearest"):
     """Round to a number of significant digits: to the nearest (halves up), up or down."""
     number = snap(number)
-    if number == 0:
+    if abs(number) < SMALLEST:  # a result so small is none, and its power of ten may not exist
         return 0.0
     exponent = math.floor(math.log10(abs(number))) - digits + 1
     step = 10.0**exponent if exponent >= 0 else 1 / 10.0**-exponent

@@ -83,3 +83,15 @@ def test_hot_water_that_was_soft_enough_needs_no_draw():
         "numbers": "0",
         "result": "0\u00a0gal",
     }
+
+
+@pytest.mark.parametrize("drawn", [150, 3605, 3725, 5000])
+@pytest.mark.parametrize("units", ["us", "metric"])
+def test_a_heater_flushed_over_and_over_has_nothing_left(drawn, units):
+    result = run(
+        "heater-washout", {"tank": "5 gal", "before": "20 gpg", "drawn": f"{drawn} gal"}, units
+    )
+
+    assert result["problems"] == {}
+    assert result["values"]["share_left"]["shown"] == "0.0\u00a0%"
+    assert result["values"]["hot_now"]["rounded"] == 0
