@@ -104,7 +104,7 @@ BRINE_REFILL = Calculator(
             usual_high=3.05,
             help="Saturated, which needs hours and salt above the water; nearly the same in cold "
             "and warm water.",
-            unusual="Saturated brine holds about as much as the usual range; less means weak brine.",
+            unusual="Saturated brine holds what is usual; less means weak brine.",
         ),
         Input(
             "time_step",
@@ -127,7 +127,7 @@ BRINE_REFILL = Calculator(
     compute=_brine_refill,
     sources=["salt-solubility", "brine-density", "common-practice"],
     cautions=[
-        "Lift salt with bent knees, one bag at a time; keep brine off floors, plants and bare metal.",
+        "Lift salt with bent knees, one bag at a time. Keep brine off floors and bare metal.",
     ],
 )
 

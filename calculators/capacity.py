@@ -126,12 +126,20 @@ RESIN_CAPACITY = Calculator(
     outputs=[
         Output("capacity", "Usable capacity", "capacity", "grains", step=100),
         Output("dose", "Salt dose", "salt dose", "lb/ft³", step=0.1),
-        Output("efficiency", "Capacity for each pound of salt", "salt efficiency", "grains/lb", digits=3),
+        Output(
+            "efficiency",
+            "Capacity for each pound of salt",
+            "salt efficiency",
+            "grains/lb",
+            digits=3,
+        ),
         Output("share_of_ceiling", "Share of what the salt could do", "share", "%", step=1),
     ],
     compute=_resin_capacity,
     sources=["capacity-anchor", "capacity-high-dose", "atomic-weights"],
-    cautions=["Never quote a tank's greatest capacity at a small dose: the two do not go together."],
+    cautions=[
+        "Never quote a tank's greatest capacity at a small dose: the two do not go together.",
+    ],
 )
 
 CALCULATORS = (RESIN_CAPACITY,)

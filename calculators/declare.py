@@ -25,6 +25,9 @@ from calculators.quantities import (
 )
 
 
+_ROUNDING = {"nearest": "to the nearest", "up": "up to the next", "down": "down to a full"}
+
+
 class InputProblem(Exception):
     """What is wrong with one input, as a sentence for the person who typed it."""
 
@@ -39,7 +42,8 @@ class Input:
 
     kind: a key of `quantities.KINDS`, or "count" (whole), "number" (no unit) or "choice".
     unit: the unit in which `default`, the limits and the calculation take the number.
-    default: None when it must be given; `example` is then what a form first shows. low, high: the calculator refuses what lies outside.
+    default: None when it must be given; `example` is then what a form first shows.
+    low, high: the calculator refuses what lies outside.
     usual_low, usual_high: outside these it answers with a warning, to which `unusual` adds a
     sentence. optional: may be left blank. shop: the value of the shop that replaces the default.
     only_when: (name of a choice input, its choices for which this input counts).
@@ -167,11 +171,11 @@ class Input:
         too_high = self.high is not None and snap(number) > snap(self.high)
         if not (too_low or too_high):
             return
-        side, limit, direction = ("below", self.low, "up") if too_low else ("above", self.high, "down")
-        sentence = (
-            f"{self.shown(number, units)} is {side} the limit of "
-            f"{self.shown_limit(limit, units, direction)}."
-        )
+        if too_low:
+            side, limit = "below", self.shown_limit(self.low, units, "up")
+        else:
+            side, limit = "above", self.shown_limit(self.high, units, "down")
+        sentence = f"{self.shown(number, units)} is {side} the limit of {limit}."
         raise InputProblem(self.name, sentence + (self._meant_unit(number, units) if bare else ""))
 
     def _meant_unit(self, number, units):
@@ -278,9 +282,8 @@ class Output:
             text, rounding = plain(rounded), f"to {self.digits} significant digits"
         else:
             rounded = round_to(number, step, self.direction)
-            direction = {"nearest": "to the nearest", "up": "up to the next", "down": "down to a full"}
             text = fixed(rounded, step)
-            rounding = f"{direction[self.direction]} {with_unit(plain(step), unit)}"
+            rounding = f"{_ROUNDING[self.direction]} {with_unit(plain(step), unit)}"
         return {
             "label": self.label,
             "number": number,

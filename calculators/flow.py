@@ -131,7 +131,7 @@ BUCKET_FLOW = Calculator(
             example=2.4,
             low=0.02,
             high=30,
-            help="The rating of the drain line flow control, or the unit's sheet for this position.",
+            help="The rating of the drain line flow control, or the unit's sheet for this step.",
             only_when=("expected_from", (STAMPED,)),
         ),
         Input(

@@ -147,7 +147,7 @@ HEATER_WASHOUT = Calculator(
     cautions=[
         "Hot water scalds: cool every sample, and warn children and elders before you draw the "
         "heater down.",
-        "Never drain a heater with its power or gas on; work on the heater itself is licensed work.",
+        "Never drain a heater with its power or gas on; work on the heater is licensed work.",
     ],
 )
 

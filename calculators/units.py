@@ -5,8 +5,8 @@ the one whose factor is 1. The second entry lists other spellings, parted by com
 compared in lower case, with "per" and "a" read as "/".
 
 Exact by definition: grain 64.79891 mg, US gallon 3.785411784 L, imperial gallon 4.54609 L, pound
-0.45359237 kg, inch 2.54 cm. Molar masses (g/mol), from the standard atomic weights of the International Union
-of Pure and Applied Chemistry: CaCO3 100.0869, CaO 56.0774.
+0.45359237 kg, inch 2.54 cm. Molar masses (g/mol), from the standard atomic weights of the
+International Union of Pure and Applied Chemistry: CaCO3 100.0869, CaO 56.0774.
 """
 
 GRAIN = 64.79891  # mg
@@ -155,7 +155,8 @@ DRIPS = {
     "drips/min": (1.0, "drip/min, drips/minute, drops/min, drops/minute, drop/min, /min, /minute"),
     "drips/s": (
         60.0,
-        "drip/s, drips/second, drip/second, drop/s, drops/s, drops/second, drop/second, /s, /second",
+        "drip/s, drips/second, drip/second, drop/s, drops/s, drops/second, drop/second, "
+        "/s, /second",
     ),
 }
 #: Degrees Celsius are the base; Fahrenheit is the one unit with an offset (see `quantities`).

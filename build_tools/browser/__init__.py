@@ -1,4 +1,4 @@
-"""What makes a page calculate: the calculators' wheel, the Python runtime, the form, its scripts."""
+"""What makes a page calculate: the calculators' wheel, the runtime, the form, its scripts."""
 
 from __future__ import annotations
 

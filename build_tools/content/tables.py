@@ -37,7 +37,8 @@ def worked_out(values: Values, entry: Entry[Table]) -> Grid:
     down, first = _one_unit(calculator.input(table.down.input).label, table.down.values)
     if table.across is None:
         head = [calculator.output(name).label for name in table.show]
-        return Grid("", down, "", head, [[one, *row] for one, row in zip(first, cells, strict=True)])
+        rows = [[one, *row] for one, row in zip(first, cells, strict=True)]
+        return Grid("", down, "", head, rows)
     across, head = _one_unit(calculator.input(table.across.input).label, table.across.values)
     flat = [cell for row in cells for cell in row]
     answer, flat = _one_unit(calculator.output(table.show[0]).label, flat)

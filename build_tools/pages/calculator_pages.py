@@ -9,17 +9,21 @@ from build_tools.content.handbook import Handbook
 from build_tools.pages.forms import Forms
 from build_tools.pages.reference_pages import source_title
 from build_tools.pages.render import Library, render
-from build_tools.pages.uses import pages_by_calculator
 
 
 class CalculatorPages:
-    """Writes the page of each calculator."""
+    """Writes the page of each calculator.
 
-    def __init__(self, handbook: Handbook, library: Library, forms: Forms) -> None:
+    used: the addresses of the pages that use each calculator.
+    """
+
+    def __init__(
+        self, handbook: Handbook, library: Library, forms: Forms, used: dict[str, set[str]]
+    ) -> None:
         self._handbook = handbook
         self._library = library
         self._forms = forms
-        self._used = pages_by_calculator(handbook)
+        self._used = used
         for calculator in CALCULATORS.values():
             library.name(f"work-out/{calculator.name}.md", calculator.title)
 

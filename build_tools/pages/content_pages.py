@@ -14,18 +14,27 @@ from build_tools.content.values import Values
 from build_tools.pages.forms import Forms
 from build_tools.pages.render import Library, Texts, fill_section, render
 from build_tools.pages.settings import Settings
-from build_tools.pages.uses import pages_by_calculator
 
 
 class ContentPages:
-    """Writes the Markdown of each page of the content."""
+    """Writes the Markdown of each page of the content.
 
-    def __init__(self, handbook: Handbook, values: Values, library: Library, forms: Forms) -> None:
+    used: the addresses of the pages that use each calculator.
+    """
+
+    def __init__(
+        self,
+        handbook: Handbook,
+        values: Values,
+        library: Library,
+        forms: Forms,
+        used: dict[str, set[str]],
+    ) -> None:
         self._handbook = handbook
         self._values = values
         self._library = library
         self._forms = forms
-        self._calculators = pages_by_calculator(handbook)
+        self._calculators = used
 
     def procedure(self, entry: Entry[Procedure]) -> str:
         """Return the page of a procedure."""
@@ -36,7 +45,9 @@ class ContentPages:
             text=text,
             content=content,
             cautions=self.cautions(content.cautions),
-            steps=[self._step(entry, text, number, step) for number, step in enumerate(content.steps)],
+            steps=[
+                self._step(entry, text, number, step) for number, step in enumerate(content.steps)
+            ],
             decisions=self._decisions(entry, text, content.decide),
             lessons=self._links(entry, "learn", content.learn),
             calculators=self._used_calculators(entry),
@@ -131,7 +142,9 @@ class ContentPages:
             found.append({"id": name, "title": text(content.title), "text": text(content.text)})
         return found
 
-    def _step(self, entry: Entry[Procedure], text: Texts, number: int, step: Step) -> dict[str, Any]:
+    def _step(
+        self, entry: Entry[Procedure], text: Texts, number: int, step: Step
+    ) -> dict[str, Any]:
         return {
             "content": step,
             "readings": self._readings(entry, number, step),

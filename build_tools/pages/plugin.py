@@ -65,12 +65,12 @@ class HandbookPlugin(BasePlugin):
             raise PluginError(str(error)) from None
         self._site = write_site(handbook, values, runtime.folder_name)
         config.nav = self._site.nav
-        for name, path in runtime.files.items():
-            files.append(File.generated(config, f"{runtime.folder_name}/{name}", abs_src_path=str(path)))
-        for path in [*STYLES, ICON]:
-            files.append(File.generated(config, f"assets/{path.name}", abs_src_path=str(path)))
-        for path in sorted((BROWSER / "page").glob("*.js")):
-            files.append(File.generated(config, f"assets/page/{path.name}", abs_src_path=str(path)))
+        copied = {f"{runtime.folder_name}/{name}": path for name, path in runtime.files.items()}
+        copied |= {f"assets/{path.name}": path for path in (*STYLES, ICON)}
+        scripts = sorted((BROWSER / "page").glob("*.js"))
+        copied |= {f"assets/page/{path.name}": path for path in scripts}
+        for address, path in copied.items():
+            files.append(File.generated(config, address, abs_src_path=str(path)))
         for address, markdown in self._site.pages.items():
             if files.get_file_from_path(address) is None:
                 files.append(File.generated(config, address, content=markdown))

@@ -95,6 +95,7 @@ class ReferencePages:
         for key, entry in self._handbook.sources.items():
             source = entry.content
             rows.append((key, source.title, source.publisher, source.where or "", source.seen))
+        rows.sort(key=lambda row: row[1].lower())
         return render(
             "sources",
             sources=[
@@ -106,7 +107,7 @@ class ReferencePages:
                     "seen": seen,
                     "backs": self._backed_by(key),
                 }
-                for key, title, publisher, where, seen in sorted(rows, key=lambda row: row[1].lower())
+                for key, title, publisher, where, seen in rows
             ],
         )
 

@@ -15,6 +15,7 @@ from build_tools.pages.forms import Forms
 from build_tools.pages.navigation import Section, lessons_in_order, navigation, sections
 from build_tools.pages.reference_pages import ReferencePages
 from build_tools.pages.render import Library, render
+from build_tools.pages.uses import pages_by_calculator
 
 
 @dataclass(frozen=True)
@@ -33,8 +34,9 @@ def write_site(handbook: Handbook, values: Values, runtime_folder: str) -> Site:
     """
     library = Library(handbook, values)
     forms = Forms(values, runtime_folder)
-    content = ContentPages(handbook, values, library, forms)
-    calculators = CalculatorPages(handbook, library, forms)
+    used = pages_by_calculator(handbook)
+    content = ContentPages(handbook, values, library, forms, used)
+    calculators = CalculatorPages(handbook, library, forms, used)
     reference = ReferencePages(handbook, values, library)
     found = sections(handbook, values)
     lessons = lessons_in_order(handbook)

@@ -69,3 +69,16 @@ def test_every_form_finds_the_runtime(site: Path) -> None:
 
 def test_sources_are_not_published_as_files(site: Path) -> None:
     assert list(site.rglob("*.yaml")) == []
+
+
+def test_every_form_shows_the_cautions_of_its_calculator(
+    site: Path, text_of: Callable[[Path], str]
+) -> None:
+    cautioned = 0
+    for page in pages(site):
+        text = text_of(page)
+        for name in re.findall(r'data-calculator="([^"]+)"', page.read_text(encoding="utf-8")):
+            for caution in CALCULATORS[name].cautions:
+                assert caution in text, (page, name)
+                cautioned += "work-out" not in page.parts
+    assert cautioned, "no worked example has a caution to show"
