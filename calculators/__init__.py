@@ -6,7 +6,41 @@ standard library, no input or output, so that it starts fast in a browser.
 
 from types import SimpleNamespace
 
-from calculators import brine, capacity, flow, heater, interval, leaks, usage, water
+from calculators import (
+    audit,
+    bed,
+    blending,
+    brine,
+    brine_level,
+    brine_strength,
+    capacity,
+    care,
+    clock,
+    costs,
+    dissolved_solids,
+    dose,
+    drain_flow,
+    drain_line,
+    efficiency,
+    electrical,
+    flow,
+    heater,
+    heater_history,
+    interval,
+    laboratory,
+    leakage,
+    leaks,
+    meter,
+    pressure,
+    regeneration,
+    resin,
+    salt_use,
+    sampling,
+    sodium,
+    usage,
+    water,
+    weak_brine,
+)
 from calculators.declare import InputProblem
 from calculators.quantities import SYSTEMS, nearest
 from calculators.working import Working
@@ -14,7 +48,41 @@ from calculators.working import Working
 #: Every calculator by its name, in the order in which a call meets them.
 CALCULATORS = {
     calculator.name: calculator
-    for subject in (water, usage, leaks, capacity, interval, brine, flow, heater)
+    for subject in (
+        water,
+        laboratory,
+        sampling,
+        usage,
+        leaks,
+        capacity,
+        dissolved_solids,
+        interval,
+        dose,
+        efficiency,
+        costs,
+        brine,
+        brine_level,
+        brine_strength,
+        weak_brine,
+        salt_use,
+        audit,
+        resin,
+        regeneration,
+        drain_flow,
+        flow,
+        bed,
+        drain_line,
+        pressure,
+        leakage,
+        blending,
+        heater,
+        heater_history,
+        clock,
+        electrical,
+        meter,
+        care,
+        sodium,
+    )
     for calculator in subject.CALCULATORS
 }
 

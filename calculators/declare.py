@@ -19,6 +19,7 @@ from calculators.quantities import (
     plain,
     read_number,
     round_to,
+    show,
     significant,
     snap,
     with_unit,
@@ -43,7 +44,7 @@ class Input:
     kind: a key of `quantities.KINDS`, or "count" (whole), "number" (no unit) or "choice".
     unit: the unit in which `default`, the limits and the calculation take the number.
     default: None when it must be given; `example` is then what a form first shows.
-    low, high: the calculator refuses what lies outside.
+    low, high: the calculator refuses what lies outside, and `refused` adds a sentence.
     usual_low, usual_high: outside these it answers with a warning, to which `unusual` adds a
     sentence. optional: may be left blank. shop: the value of the shop that replaces the default.
     only_when: (name of a choice input, its choices for which this input counts).
@@ -64,6 +65,7 @@ class Input:
         usual_high=None,
         help="",
         unusual="",
+        refused="",
         choices=(),
         optional=False,
         shop=None,
@@ -81,6 +83,7 @@ class Input:
         self.usual_high = usual_high
         self.help = help
         self.unusual = unusual
+        self.refused = refused
         self.choices = tuple(choices)
         self.optional = optional
         self.shop = shop
@@ -117,12 +120,11 @@ class Input:
     def _round_default(self, units):
         """Return the default as a round number in the reader's own unit, and that unit."""
         number, unit = self.displayed(self.default, units)
-        return (number if unit == self.unit else significant(number, 3)), unit
+        return (number if number == self.default else significant(number, 3)), unit
 
     def default_text(self, units):
         """Return the default as a reader of `units` sees it."""
-        number, unit = self._round_default(units)
-        return with_unit(plain(number), unit)
+        return show(*self._round_default(units))
 
     def _wanted(self, units):
         if self.kind == "choice":
@@ -151,6 +153,8 @@ class Input:
         if isinstance(value, (int, float)) and not isinstance(value, bool):
             if not abs(value) <= LARGEST:
                 raise InputProblem(self.name, f"That is not a usable number. {self._wanted(units)}")
+            if self.kind == "time of day":
+                return float(value), True
             value = str(value)
         if not isinstance(value, str):
             raise InputProblem(self.name, f"That is not a number. {self._wanted(units)}")
@@ -176,7 +180,8 @@ class Input:
         else:
             side, limit = "above", self.shown_limit(self.high, units, "down")
         sentence = f"{self.shown(number, units)} is {side} the limit of {limit}."
-        raise InputProblem(self.name, sentence + (self._meant_unit(number, units) if bare else ""))
+        sentence += self._meant_unit(number, units) if bare else ""
+        raise InputProblem(self.name, f"{sentence} {self.refused}".strip())
 
     def _meant_unit(self, number, units):
         """Say in which other unit a number without a unit would have been a usual one."""
@@ -212,9 +217,7 @@ class Input:
         if self.kind == "choice" or self.example is None:
             return self.example or ""
         number, unit = self.displayed(self.example, units)
-        if unit != self.unit:
-            number = significant(number, 2)
-        return with_unit(plain(number), unit)
+        return show(number if number == self.example else significant(number, 2), unit)
 
     def displayed(self, number, units):
         """Return a number of this input's own unit, and its unit, as a reader of `units` has it."""
@@ -223,15 +226,12 @@ class Input:
 
     def shown(self, number, units):
         """Return the text of a number of this input's own unit for a reader of `units`."""
-        number, unit = self.displayed(number, units)
-        return with_unit(plain(number), unit)
+        return show(*self.displayed(number, units))
 
     def shown_limit(self, limit, units, direction="nearest", digits=4):
         """Return the text of a limit: a round number also where the unit was converted."""
         number, unit = self.displayed(limit, units)
-        if unit != self.unit:
-            number = significant(number, digits, direction)
-        return with_unit(plain(number), unit)
+        return show(number if number == limit else significant(number, digits, direction), unit)
 
 
 class Output:
@@ -269,6 +269,8 @@ class Output:
         if self.kind == "words":
             return {"label": self.label, "words": number, "shown": number}
         unit = self.unit if self.fixed_unit else display_unit(self.unit, units)
+        if self.kind == "time of day":
+            return self._time_of_day(number, unit)
         step = self.step
         if unit != self.unit:
             number = convert(number, self.unit, unit, self.kind)
@@ -291,6 +293,16 @@ class Output:
             "unit": unit,
             "shown": with_unit(text, unit),
             "rounding": rounding,
+        }
+
+    def _time_of_day(self, number, unit):
+        return {
+            "label": self.label,
+            "number": number,
+            "rounded": round_to(number, 1 / 60),
+            "unit": unit,
+            "shown": show(number, unit),
+            "rounding": "to the nearest minute",
         }
 
 

@@ -26,6 +26,7 @@ _NUMBER = re.compile(
       |(?P<plain>(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?)(?![\d.,]))""",
     re.VERBOSE,
 )
+_CLOCK = re.compile(r"(\d{1,2})(?:([:.])(\d{2}))?\s*(?:([ap])\.?m\.?)?", re.IGNORECASE)
 _SUPERSCRIPTS = str.maketrans({"³": "3", "²": "2", "µ": "u", "μ": "u", "^": None})
 
 
@@ -48,10 +49,8 @@ class Quantity:
     def shown(self, units):
         """Return the text a reader of the unit system `units` ("us" or "metric") sees."""
         unit = display_unit(self.unit, units)
-        number = self.number
-        if unit != self.unit:
-            number = significant(convert(number, self.unit, unit, self.kind), 3)
-        return with_unit(plain(number), unit)
+        number = convert(self.number, self.unit, unit, self.kind)
+        return show(number if number == self.number else significant(number, 3), unit)
 
     def __repr__(self):
         return f"Quantity({self.number!r}, {self.unit!r}, {self.kind!r})"
@@ -164,6 +163,11 @@ def parse(text, kind, unit=None):
     """
     check_length(text)
     wanted = KINDS[kind]
+    if kind == "time of day":
+        unit = unit or wanted.units[0]
+        hours = read_clock(text)
+        if hours is not None:
+            return Quantity(hours, unit, kind)
     number, rest = read_number(text)
     if not rest:
         if unit is None:
@@ -178,7 +182,40 @@ def parse(text, kind, unit=None):
     return Quantity(number, found, kind)
 
 
+def read_clock(text):
+    """Return the hours since midnight that "2:30 pm", "14:30", "2 am" or "noon" tell.
+
+    Without am or pm the day has twenty-four hours. None for a text that has neither am, pm nor
+    minutes. Raises QuantityError with a sentence for a time that no clock shows, and asks back
+    where minutes could be decimals.
+    """
+    text = text.strip()
+    named = {"midnight": 0.0, "noon": 12.0}.get(text.lower())
+    match = _CLOCK.fullmatch(text)
+    if named is not None or not match:
+        return named
+    hour, mark, minute, half = match.groups()
+    if not (mark or half):
+        return None
+    if mark == "." and not half:
+        raise QuantityError(
+            f"“{text}” can be read in two ways. Write the minutes after a colon, such as "
+            f"{hour}:{minute}."
+        )
+    first, last = (1, 12) if half else (0, 23)
+    if not first <= int(hour) <= last or int(minute or 0) > 59:
+        raise QuantityError(_no_clock(text))
+    hours = int(hour) % 12 + 12 * (half in "pP") if half else int(hour)
+    return hours + int(minute or 0) / 60
+
+
+def _no_clock(text):
+    return f"“{text}” is no time of day. Write it like 2:30 pm or 14:30."
+
+
 def _unit_problem(text, rest, wanted):
+    if wanted.name == "time of day":
+        return _no_clock(text)
     units = ", ".join(wanted.units[:8])
     spelled = normal_spelling(rest)
     others = [kind.words for kind in KINDS.values() if spelled in kind.spelled]
@@ -236,6 +273,27 @@ def fixed(number, step):
     decimals = max(0, math.ceil(-math.log10(step) - 1e-9)) if step < 1 else 0
     text = f"{snap(number):,.{decimals}f}"
     return text.replace("-", "−") if float(text.replace(",", "")) else text.replace("-", "")
+
+
+def clock(hours, unit):
+    """Show hours since midnight to the minute as "2:30 pm" or "14:30", as `unit` says.
+
+    What lies outside the day is shown in hours and minutes all the same: a refusal names it.
+    """
+    minutes = int(round_to(hours * 60, 1.0))
+    if not 0 <= minutes <= 1440:
+        return f"{'−' * (minutes < 0)}{abs(minutes) // 60}:{abs(minutes) % 60:02}"
+    hour, minute = minutes // 60 % 24, minutes % 60
+    if unit == "24-hour clock":
+        return f"{hour}:{minute:02}"
+    return f"{(hour - 1) % 12 + 1}:{minute:02}\u00a0{'pm' if hour >= 12 else 'am'}"
+
+
+def show(number, unit, write=plain):
+    """Show a number with its unit; `write` says with which digits. A time of day is a clock's."""
+    if unit in KINDS["time of day"].units:
+        return clock(number, unit)
+    return with_unit(write(number), unit)
 
 
 def with_unit(number_text, unit):

@@ -45,6 +45,9 @@ MASS = {
     "g": (0.001, "gram, grams"),
 }
 
+#: What is dissolved in a glass: apart from MASS, so that nobody weighs salt in milligrams.
+SMALL_MASS = {"mg": (1.0, "milligram, milligrams")}
+
 LENGTH = {
     "in": (INCH, 'inch, inches, ", ″'),
     "ft": (12 * INCH, "foot, feet, ', ′"),
@@ -94,8 +97,8 @@ def _ratios(named, above, below):
     """
     made = {}
     for ratio, short in named.items():
-        top, bottom = ratio.split("/")
-        bottom = "days" if bottom == "day" else bottom
+        top, bottom = ratio.rsplit("/", 1)
+        bottom = {"day": "days", "kilograin": "kilograins"}.get(bottom, bottom)
         spelled = [
             f"{one}/{other}"
             for one in _spellings(above, top)
@@ -129,16 +132,23 @@ _FLOW = _ratios(
 FLOW = {"gpm": _FLOW.pop("gal/min"), **_FLOW}
 LOAD = _ratios({"grains/day": "", "g/day": ""}, CAPACITY, TIME)
 SALT_DOSE = _ratios({"lb/ft³": "", "kg/L": "", "g/L": "", "kg/m³": ""}, MASS, VOLUME)
+POWDER_DOSE = _ratios({"oz/ft³": "", "g/L": ""}, MASS, VOLUME)
+LIQUID_DOSE = _ratios({"fl oz/ft³": "", "mL/L": ""}, VOLUME, VOLUME)
 SALT_ROOM = _ratios({"gal/lb": "", "L/kg": ""}, VOLUME, MASS)
 SALT_STRENGTH = _ratios({"lb/gal": "", "kg/L": "", "g/L": ""}, MASS, VOLUME)
 RESIN_CAPACITY = _ratios(
     {"grains/ft³": "", "kilograins/ft³": "", "g/L": "", "eq/L": ""}, CAPACITY, VOLUME
 )
 SALT_EFFICIENCY = _ratios({"grains/lb": "", "g/kg": ""}, CAPACITY, MASS)
+WATER_FOR_CAPACITY = _ratios(
+    {"gal/kilograin": "gal/1000 grains", "mL/g": "", "L/g": ""}, VOLUME, CAPACITY
+)
 FLOW_PER_AREA = {
     "gpm/ft²": (FLOW["gpm"][0] / (AREA["ft²"][0] / 10000), "gpm/sq ft, gpm/square foot"),
     "L/min/m²": (1.0, "l/min/sq m"),
 }
+FLOW_PER_VOLUME = _ratios({"gpm/ft³": "", "L/min/L": ""}, FLOW, VOLUME)
+INTAKE = _ratios({"mg/day": ""}, SMALL_MASS, TIME)
 ALLOWANCE = {
     "gpg per mg/L": (GRAIN_PER_GALLON, "gpg/ppm, grains/mg/l, grains/ppm"),
     "mg/L per mg/L": (1.0, "ppm/ppm, mg/mg"),
@@ -148,8 +158,19 @@ PRESSURE = {
     "bar": (100.0, "bars"),
     "kPa": (1.0, "kilopascal, kilopascals"),
 }
+PRESSURE_GRADIENT = _ratios({"psi/ft": "", "bar/m": "", "kPa/m": ""}, PRESSURE, LENGTH)
+#: The flow at which a valve costs one unit of pressure; the pressure goes with its square.
+FLOW_COEFFICIENT = {
+    "gpm/√psi": (FLOW["gpm"][0] / PRESSURE["psi"][0] ** 0.5, "cv, gpm/sqrt psi"),
+    "L/min/√bar": (1 / PRESSURE["bar"][0] ** 0.5, "l/min/sqrt bar"),
+    "m³/h/√bar": (FLOW["m³/h"][0] / PRESSURE["bar"][0] ** 0.5, "kv, m3/h/sqrt bar"),
+}
 VOLTAGE = {"V": (1.0, "volt, volts")}
 CURRENT = {"A": (1.0, "amp, amps, ampere, amperes"), "mA": (0.001, "milliamp, milliamps")}
+WIRE_RESISTANCE = {
+    "Ω/ft": (100 / LENGTH["ft"][0], "ohm/ft, ohms/ft, ohms/foot"),
+    "Ω/m": (1.0, "ohm/m, ohms/m, ohms/meter, ohms/metre"),
+}
 SHARE = {"%": (1.0, "percent, per cent, pct")}
 DRIPS = {
     "drips/min": (1.0, "drip/min, drips/minute, drops/min, drops/minute, drop/min, /min, /minute"),
@@ -165,6 +186,9 @@ TEMPERATURE = {
     "°C": (1.0, "c, deg c, degrees c, degrees celsius, celsius"),
 }
 
+#: Hours since midnight, which `quantities` reads and shows as a clock has them.
+TIME_OF_DAY = {"12-hour clock": (1.0, ""), "24-hour clock": (1.0, "")}
+
 #: kind -> (how a sentence calls it, its table)
 TABLES = {
     "hardness": ("a hardness", HARDNESS),
@@ -173,21 +197,31 @@ TABLES = {
     "volume": ("a volume", VOLUME),
     "flow": ("a flow", FLOW),
     "flow per area": ("a flow for each area of bed", FLOW_PER_AREA),
+    "flow per volume": ("a flow for each volume of resin", FLOW_PER_VOLUME),
     "time": ("a time", TIME),
+    "time of day": ("a time of day", TIME_OF_DAY),
     "mass": ("a weight", MASS),
+    "small mass": ("a small weight", SMALL_MASS),
     "length": ("a length", LENGTH),
     "area": ("an area", AREA),
     "capacity": ("a softening capacity", CAPACITY),
     "resin capacity": ("a capacity for each volume of resin", RESIN_CAPACITY),
     "load": ("a hardness load", LOAD),
+    "intake": ("an amount for each day", INTAKE),
     "salt dose": ("a salt dose", SALT_DOSE),
+    "powder dose": ("a weight for each volume of resin", POWDER_DOSE),
+    "liquid dose": ("a volume for each volume of resin", LIQUID_DOSE),
     "salt strength": ("an amount of salt in water", SALT_STRENGTH),
     "room of salt": ("a volume for each weight of salt", SALT_ROOM),
     "salt efficiency": ("a salt efficiency", SALT_EFFICIENCY),
+    "water for capacity": ("an amount of water for each amount of capacity", WATER_FOR_CAPACITY),
     "pressure": ("a pressure", PRESSURE),
+    "pressure gradient": ("a pressure for each length", PRESSURE_GRADIENT),
+    "flow coefficient": ("a flow coefficient", FLOW_COEFFICIENT),
     "temperature": ("a temperature", TEMPERATURE),
     "voltage": ("a voltage", VOLTAGE),
     "current": ("a current", CURRENT),
+    "wire resistance": ("a resistance for each length of wire", WIRE_RESISTANCE),
     "share": ("a share", SHARE),
     "drips": ("a drip rate", DRIPS),
 }
@@ -211,6 +245,7 @@ METRIC = {
     "fl oz/min": "mL/min",
     "ft³/min": "L/min",
     "gpm/ft²": "L/min/m²",
+    "gpm/ft³": "L/min/L",
     "lb": "kg",
     "oz": "g",
     "in": "mm",
@@ -223,9 +258,16 @@ METRIC = {
     "grains/ft³": "g/L",
     "kilograins/ft³": "g/L",
     "lb/ft³": "g/L",
+    "oz/ft³": "g/L",
+    "fl oz/ft³": "mL/L",
     "lb/gal": "kg/L",
     "gal/lb": "L/kg",
     "grains/lb": "g/kg",
+    "gal/kilograin": "mL/g",
     "psi": "bar",
+    "psi/ft": "bar/m",
+    "gpm/√psi": "L/min/√bar",
     "°F": "°C",
+    "Ω/ft": "Ω/m",
+    "12-hour clock": "24-hour clock",
 }

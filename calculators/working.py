@@ -4,7 +4,7 @@ from calculators.quantities import (
     convert,
     display_unit,
     kind_of,
-    with_unit,
+    show,
     working_number,
 )
 
@@ -53,4 +53,4 @@ class Working:
         own = unit if fixed_unit else display_unit(unit, self.units)
         if own != unit:
             number = convert(number, unit, own, kind_of(unit))
-        return with_unit(working_number(number), own)
+        return show(number, own, working_number)

@@ -5,7 +5,7 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from calculators import run
-from calculators.capacity import capacity_of_dose
+from calculators.capacity import SALT_CEILING, capacity_of_dose
 
 DOSE = st.floats(1, 25)
 
@@ -73,3 +73,67 @@ def test_a_dose_outside_the_relation_is_refused(salt, refused):
     result = run("resin-capacity", {"salt": salt, "resin_volume": 1})
 
     assert ("salt" in result["problems"]) == refused
+
+
+@given(st.floats(1, 20), st.floats(0.2, 4), st.floats(10, 110))
+def test_salt_for_capacity_turns_the_capacity_round(answer, dose, volume, condition):
+    capacity = capacity_of_dose(dose) * volume * condition / 100
+    assume(2000 <= capacity <= 200000)
+    inputs = {"resin_volume": volume, "resin_condition": condition}
+
+    assert answer("salt-for-capacity", "dose", capacity=capacity, **inputs) == pytest.approx(dose)
+
+
+@given(st.floats(6000, 32000), st.sampled_from([0.05, 0.5, 1, 5]))
+def test_the_set_salt_gives_the_capacity_wanted(answer, capacity, step):
+    inputs = {"capacity": capacity, "resin_volume": 1, "salt_step": step}
+    salt, exact = (answer("salt-for-capacity", name, **inputs) for name in ("salt", "exact_salt"))
+
+    assert exact - 1e-8 <= salt < exact + step
+    assert salt / step == pytest.approx(round(salt / step))
+    assert capacity_of_dose(salt) >= capacity * (1 - 1e-8)
+    assert answer("salt-for-capacity", "efficiency", **inputs) == pytest.approx(capacity / salt)
+
+
+@given(st.floats(6000, 32000))
+def test_chemistry_alone_would_take_less_salt(answer, capacity):
+    inputs = {"capacity": capacity, "resin_volume": 1}
+    least, exact = (
+        answer("salt-for-capacity", name, **inputs) for name in ("least_salt", "exact_salt")
+    )
+
+    assert least == pytest.approx(capacity / SALT_CEILING)
+    assert least < exact
+
+
+@given(st.floats(6000, 30000), st.floats(1, 4))
+def test_twice_the_bed_and_capacity_take_twice_the_salt(answer, capacity, times):
+    small = answer("salt-for-capacity", "exact_salt", capacity=capacity, resin_volume=1)
+    large = answer("salt-for-capacity", "exact_salt", capacity=capacity * times, resin_volume=times)
+
+    assert large == pytest.approx(times * small)
+
+
+@pytest.mark.parametrize(("capacity", "refused"), [(32710, False), (32720, True)])
+def test_more_than_the_largest_dose_gives_is_refused(capacity, refused):
+    result = run("salt-for-capacity", {"capacity": capacity, "resin_volume": 1})
+
+    assert ("use more resin" in result["problems"].get("capacity", "")) == refused
+
+
+@pytest.mark.parametrize(("capacity", "refused"), [(5290, False), (5280, True)])
+def test_less_than_the_smallest_dose_gives_is_refused(capacity, refused):
+    result = run("salt-for-capacity", {"capacity": capacity, "resin_volume": 1})
+
+    assert ("too little" in result["problems"].get("capacity", "")) == refused
+
+
+@pytest.mark.parametrize(
+    ("capacity", "step", "warned"),
+    [(10000, 0.5, True), (20000, 0.5, False), (31000, 5, False), (32600, 3, True)],
+)
+def test_a_set_dose_outside_the_fit_is_warned_about(capacity, step, warned):
+    inputs = {"capacity": capacity, "resin_volume": 1, "salt_step": step}
+    result = run("salt-for-capacity", inputs)
+
+    assert any("outside the range" in text for text in result["warnings"]) == warned

@@ -39,7 +39,7 @@ def usable_inputs(chance, calculator):
     inputs = {}
     for one in calculator.inputs:
         if one.kind == "choice":
-            inputs[one.name] = chance.choice(one.choices)
+            inputs[one.name] = chance.choice((*one.choices, *[one.example] * len(one.choices)))
         elif one.only_when and inputs[one.only_when[0]] not in one.only_when[1]:
             continue
         elif not one.optional or chance.random() < 0.5:

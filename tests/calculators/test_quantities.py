@@ -6,6 +6,7 @@ from hypothesis import strategies as st
 
 from calculators.quantities import (
     KINDS,
+    Quantity,
     QuantityError,
     convert,
     fixed,
@@ -13,6 +14,7 @@ from calculators.quantities import (
     parse,
     plain,
     round_to,
+    show,
     significant,
     snap,
     spellings,
@@ -234,7 +236,12 @@ def test_conversion_there_and_back(number, kind, data):
     assert back == pytest.approx(number, rel=1e-12, abs=1e-12)
 
 
-@given(st.integers(1, 10**6), st.integers(0, 4), st.sampled_from(sorted(KINDS)), st.data())
+@given(
+    st.integers(1, 10**6),
+    st.integers(0, 4),
+    st.sampled_from(sorted(set(KINDS) - {"time of day"})),
+    st.data(),
+)
 def test_what_is_shown_can_be_typed_again(count, decimals, kind, data):
     unit = data.draw(st.sampled_from(KINDS[kind].units))
     quantity = parse(f"{plain(count / 10**decimals)} {unit}", kind)
@@ -242,6 +249,76 @@ def test_what_is_shown_can_be_typed_again(count, decimals, kind, data):
     assert quantity.unit == unit
     assert quantity.number == significant(count / 10**decimals, 6)
     assert parse(quantity.shown("us"), kind).number == quantity.number
+
+
+@pytest.mark.parametrize(
+    ("text", "us", "metric"),
+    [
+        ("2:00", "2:00 am", "2:00"),
+        ("2 am", "2:00 am", "2:00"),
+        ("2AM", "2:00 am", "2:00"),
+        ("2 a.m.", "2:00 am", "2:00"),
+        ("02:05", "2:05 am", "2:05"),
+        ("2.30 pm", "2:30 pm", "14:30"),
+        ("2:30 pm", "2:30 pm", "14:30"),
+        ("14:30", "2:30 pm", "14:30"),
+        ("14", "2:00 pm", "14:00"),
+        ("6.5", "6:30 am", "6:30"),
+        ("0:00", "12:00 am", "0:00"),
+        ("12:00 am", "12:00 am", "0:00"),
+        ("12 am", "12:00 am", "0:00"),
+        ("midnight", "12:00 am", "0:00"),
+        ("12:00", "12:00 pm", "12:00"),
+        ("12:01 pm", "12:01 pm", "12:01"),
+        (" Noon ", "12:00 pm", "12:00"),
+        ("13:20", "1:20 pm", "13:20"),
+        ("23:59", "11:59 pm", "23:59"),
+    ],
+)
+def test_a_time_of_day_is_read_as_people_write_it(text, us, metric):
+    quantity = parse(text, "time of day")
+
+    assert quantity.shown("us").replace("\u00a0", " ") == us
+    assert quantity.shown("metric") == metric
+
+
+@pytest.mark.parametrize(
+    ("text", "sentence"),
+    [
+        ("24:00", "“24:00” is no time of day. Write it like 2:30 pm or 14:30."),
+        ("2:60", "“2:60” is no time of day. Write it like 2:30 pm or 14:30."),
+        ("14:30 pm", "“14:30 pm” is no time of day. Write it like 2:30 pm or 14:30."),
+        ("0:30 pm", "“0:30 pm” is no time of day. Write it like 2:30 pm or 14:30."),
+        ("2:5", "“2:5” is no time of day. Write it like 2:30 pm or 14:30."),
+        ("-2:00", "“-2:00” is no time of day. Write it like 2:30 pm or 14:30."),
+        ("2 gpg", "“2 gpg” is no time of day. Write it like 2:30 pm or 14:30."),
+        (
+            "2.30",
+            "“2.30” can be read in two ways. Write the minutes after a colon, such as 2:30.",
+        ),
+        ("night", "“night” does not start with a number. Write one, such as 12 or 3/4."),
+    ],
+)
+def test_a_time_of_day_that_no_clock_shows_is_refused(text, sentence):
+    with pytest.raises(QuantityError) as refusal:
+        parse(text, "time of day")
+
+    assert str(refusal.value) == sentence
+
+
+@given(st.integers(0, 1439), st.sampled_from(["us", "metric"]))
+def test_a_time_of_day_that_is_shown_can_be_typed_again(minutes, units):
+    shown = Quantity(minutes / 60, "12-hour clock", "time of day").shown(units)
+
+    assert parse(shown, "time of day").number * 60 == pytest.approx(minutes)
+
+
+@pytest.mark.parametrize(
+    ("hours", "text"),
+    [(24, "12:00\u00a0am"), (25.5, "25:30"), (-0.25, "−0:15"), (-1e-12, "12:00\u00a0am")],
+)
+def test_what_lies_outside_the_day_is_shown_all_the_same(hours, text):
+    assert show(hours, "12-hour clock") == text
 
 
 @pytest.mark.parametrize(

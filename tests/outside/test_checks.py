@@ -1,16 +1,28 @@
 """Results against figures from outside the project, one file of checks for each calculator."""
 
 import math
+from datetime import datetime, timedelta
 from pathlib import Path
 
+import fluids
 import pytest
 from molmass import Formula
 from pint import UnitRegistry
 from ruamel.yaml import YAML
+from scipy.integrate import solve_ivp
 from scipy.optimize import brentq
+from scipy.stats import uniform
 
 from calculators import CALCULATORS, run
 from calculators.quantities import parse
+from tests.outside.film import film_front
+from tests.outside.hydraulics import (
+    bed_loss,
+    darcy_loss,
+    epanet_loss,
+    lifted,
+    lifted_by_ergun,
+)
 
 FOLDER = Path(__file__).parent / "checks"
 CHECKS = [
@@ -21,14 +33,27 @@ CHECKS = [
 ALWAYS = {"id", "inputs", "output", "expected", "seen", "source"}
 SOMETIMES = {"units", "tolerance", "call"}
 OUTSIDE = {"read", "computed", "from memory"}
+UNITS = UnitRegistry()
+
 #: What the `call` of a check may use.
 LIBRARIES = {
-    "u": UnitRegistry(),
+    "u": UNITS,
     "Formula": Formula,
     "brentq": brentq,
+    "solve_ivp": solve_ivp,
+    "uniform": uniform,
+    "film_front": film_front,
+    "fluids": fluids,
+    "epanet_loss": epanet_loss,
+    "darcy_loss": darcy_loss,
+    "bed_loss": bed_loss,
+    "lifted": lifted,
+    "lifted_by_ergun": lifted_by_ergun,
     "exp": math.exp,
     "sqrt": math.sqrt,
     "pi": math.pi,
+    "datetime": datetime,
+    "timedelta": timedelta,
 }
 
 
@@ -40,11 +65,16 @@ def each(checks):
     )
 
 
+def in_its_unit(text, output):
+    """Return the number in a text such as "9 lb" in the output's unit, where it has one."""
+    return parse(text, output.kind).to(output.unit).number if output.unit else float(text)
+
+
 def allowed_difference(tolerance, expected, output):
     """Return the difference that `tolerance` ("1 %", "0.5 gpg") allows: 0 % is the last digits."""
     if tolerance.endswith("%"):
         return expected * max(parse(tolerance, "share").number / 100, 1e-12)
-    return parse(tolerance, output.kind).to(output.unit).number
+    return in_its_unit(tolerance, output)
 
 
 @each(CHECKS)
@@ -57,8 +87,8 @@ def test_the_result_agrees_with_the_outside_figure(calculator, check):
     if output.kind == "words":
         assert answer["words"] == check["expected"]
         return
-    expected = parse(check["expected"], output.kind).to(output.unit).number
-    number = parse(f"{answer['number']!r} {answer['unit']}", output.kind).to(output.unit).number
+    expected = in_its_unit(check["expected"], output)
+    number = in_its_unit(f"{answer['number']!r} {answer['unit']}".strip(), output)
     allowed = allowed_difference(check["tolerance"], expected, output)
     assert number == pytest.approx(expected, rel=0, abs=allowed)
 

@@ -35,10 +35,15 @@ SPELLED = {
     "mg/L per mg/L": "dimensionless",
     "µg/L": "microgram/L",
     "%": "percent",
+    "Ω": "ohm",
     "V": "volt",
     "A": "ampere",
     "mA": "milliampere",
     "L/min/m²": "L/min/m**2",
+    "L/min/L": "(L/min/L)",
+    "gpm/√psi": "(gallon/minute/psi**0.5)",
+    "L/min/√bar": "(L/min/bar**0.5)",
+    "m³/h/√bar": "(m**3/hour/bar**0.5)",
 }
 
 #: (kind, unit): (worth, in this unit, why pint cannot say).
@@ -57,6 +62,8 @@ BY_DEFINITION = {
     ),
     ("capacity", "eq"): (CALCIUM_CARBONATE / 2, "g", "half an amount: calcium has two charges"),
     ("resin capacity", "eq/L"): (CALCIUM_CARBONATE / 2, "g/L", "half an amount of carbonate"),
+    ("time of day", "12-hour clock"): (1, "24-hour clock", "one reading, shown in two ways"),
+    ("time of day", "24-hour clock"): (1, "12-hour clock", "one reading, shown in two ways"),
     ("drips", "drips/min"): (1 / 60, "drips/s", "a count; only the time converts"),
     ("drips", "drips/s"): (60, "drips/min", "a count; only the time converts"),
 }

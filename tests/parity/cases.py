@@ -40,7 +40,7 @@ def _case(calculator: Calculator, units: str, chance: random.Random) -> dict:
 
 def _good_text(declared: Input, chance: random.Random) -> str:
     if declared.choices:
-        return chance.choice(declared.choices)
+        return chance.choice((*declared.choices, *[declared.example] * len(declared.choices)))
     low = declared.low if declared.low is not None else 0
     high = declared.high if declared.high is not None else low + 1000
     if declared.example and chance.random() < 0.7:
