@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import errno
+import json
 import logging
 import os
 import signal
@@ -18,6 +19,8 @@ from mkdocs.exceptions import BuildError
 
 from build_tools.set_up.failure import Failure, sentence_for
 from build_tools.set_up.start import COMMANDS, ROOT, hand_over
+from calculators import CALCULATORS
+from calculators.quantities import SYSTEMS
 
 CONFIG = ROOT / "mkdocs.yml"
 LOOPBACK = "127.0.0.1"
@@ -82,6 +85,47 @@ def check() -> None:
     if problems:
         raise Failure(summary(problems))
     click.echo("No problems found.")
+
+
+@main.command("work-out", help=COMMANDS["work-out"])
+@click.argument("name", required=False)
+@click.argument("inputs", nargs=-1, metavar="[INPUT=VALUE]...")
+@click.option("--units", type=click.Choice(SYSTEMS), help="In place of the shop's own.")
+@click.option("--json", "as_json", is_flag=True, help="The plain structure that pages get.")
+def work_out(name: str | None, inputs: tuple[str, ...], units: str | None, as_json: bool) -> None:
+    """List the calculators, or work one out with the shop's values for what is not given."""
+    from build_tools import terminal
+    from build_tools.content.handbook import load_handbook
+    from build_tools.content.values import Values
+
+    if name is None:
+        click.echo(terminal.listed())
+        return
+    handbook = load_handbook(Path(load_config(str(CONFIG)).docs_dir), ROOT)
+    if handbook.shop is None:
+        raise Failure("shop.yaml could not be read: the command check tells why.")
+    units = units or handbook.units
+    calculator = CALCULATORS.get(name)
+    defaults = Values(handbook).shop_defaults(calculator) if calculator else {}
+    result = terminal.worked_out(name, inputs, defaults, units)
+    if as_json:
+        click.echo(json.dumps(result, ensure_ascii=False, indent=2))
+    elif not result["problems"]:
+        click.echo(terminal.answer(calculator, result))
+    if result["problems"]:
+        told = terminal.problems_told(result["problems"])
+        raise Failure(f"{told}\n\n{terminal.inputs_listed(calculator, units)}")
+
+
+@main.command("benchmark", help=COMMANDS["benchmark"])
+@click.argument("subject", type=click.Choice(["calculators"]))
+@click.option("--json", "as_json", is_flag=True, help="The measured times as JSON.")
+def benchmark(subject: str, as_json: bool) -> None:
+    """Measure on this machine, side by side."""
+    from build_tools.benchmarks import calculators
+
+    rows = calculators.measure(ROOT)
+    click.echo(json.dumps(rows, indent=2) if as_json else calculators.table(rows))
 
 
 @main.command(

@@ -45,46 +45,25 @@ from calculators.declare import InputProblem
 from calculators.quantities import SYSTEMS, nearest
 from calculators.working import Working
 
-#: Every calculator by its name, in the order in which a call meets them.
-CALCULATORS = {
-    calculator.name: calculator
-    for subject in (
-        water,
-        laboratory,
-        sampling,
-        usage,
-        leaks,
-        capacity,
-        dissolved_solids,
-        interval,
-        dose,
-        efficiency,
-        costs,
-        brine,
-        brine_level,
-        brine_strength,
-        weak_brine,
-        salt_use,
-        audit,
-        resin,
-        regeneration,
-        drain_flow,
-        flow,
-        bed,
-        drain_line,
-        pressure,
-        leakage,
-        blending,
-        heater,
-        heater_history,
-        clock,
-        electrical,
-        meter,
-        care,
-        sodium,
-    )
-    for calculator in subject.CALCULATORS
+#: The subjects' modules in groups, in the order in which a call meets them.
+_SUBJECTS = {
+    "Water and tests": (water, laboratory, sampling, dissolved_solids),
+    "The household": (usage, leaks),
+    "Resin, salt and settings": (capacity, dose, interval, efficiency, costs, audit, resin),
+    "The brine tank": (brine, brine_level, brine_strength, weak_brine, salt_use),
+    "Flow and pressure": (regeneration, drain_flow, flow, bed, drain_line, pressure),
+    "Water at the taps": (leakage, blending, heater, heater_history, sodium),
+    "Control and care": (clock, electrical, meter, care),
 }
+
+#: The calculators of each group.
+GROUPS = {
+    group: tuple(calculator for subject in subjects for calculator in subject.CALCULATORS)
+    for group, subjects in _SUBJECTS.items()
+}
+
+#: Every calculator by its name.
+CALCULATORS = {one.name: one for calculators in GROUPS.values() for one in calculators}
 
 
 def run(name, inputs, units="us"):

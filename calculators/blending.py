@@ -1,7 +1,7 @@
 """Two ways to serve a home: raw water blended in, and tanks exchanged for fresh ones."""
 
 from calculators.capacity import capacity_of_dose
-from calculators.declare import Calculator, Input, InputProblem, Output
+from calculators.declare import Calculator, Curve, Input, InputProblem, Output
 from calculators.leakage import raw_share
 from calculators.quantities import round_to, snap
 
@@ -104,6 +104,7 @@ BLENDING = Calculator(
         Output("blended_water", "Blended water for each run of the bed", "volume", "gal", digits=3),
     ],
     compute=_blending,
+    curve=Curve("raw", 5, 50, ["raw_share"]),
     sources=["blending-balance"],
     cautions=[
         "Set the valve by testing, not by turns: the share changes with flow and pressure.",
@@ -214,6 +215,7 @@ EXCHANGE_TANK = Calculator(
         Output("capacity", "Capacity of the tank", "capacity", "grains", step=100),
     ],
     compute=_exchange_tank,
+    curve=Curve("dose", 6, 25, ["exact_days"]),
     sources=["capacity-anchor", "capacity-high-dose"],
     cautions=[
         "There is no reserve in this: a leak or guests spend the tank early.",

@@ -2,7 +2,7 @@
 
 import math
 
-from calculators.declare import Calculator, Input, InputProblem, Output
+from calculators.declare import Calculator, Curve, Input, InputProblem, Output
 from calculators.leaks import CUBIC_INCHES_IN_A_GALLON
 from calculators.quantities import snap
 
@@ -278,6 +278,7 @@ BRINE_LEVEL = Calculator(
         Output("overflow", "Runs over", "volume", "gal", step=0.1),
     ],
     compute=_brine_level,
+    curve=Curve("brine", 0, 12, ["height"]),
     sources=["salt-bulk", "common-practice"],
     cautions=[
         "Never set a float so high that it cannot act below the overflow: it guards the floor.",

@@ -2,7 +2,7 @@
 
 import math
 
-from calculators.declare import Calculator, Input, Output
+from calculators.declare import Calculator, Curve, Input, Output
 from calculators.quantities import convert, snap
 from calculators.units import GALLON, POUND
 
@@ -291,6 +291,7 @@ BRINE_STRENGTH = Calculator(
         Output("verdict", "Judgement", "words"),
     ],
     compute=_brine_strength,
+    curve=Curve("temperature", 33, 100, ["wait"]),
     sources=[
         "salt-solubility",
         "salt-solubility-handbook",

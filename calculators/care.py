@@ -4,7 +4,7 @@ Nothing is dosed until it is known what went through the unit last, because blea
 cleaner or ammonia gives off poisonous gas.
 """
 
-from calculators.declare import Calculator, Input, InputProblem, Output
+from calculators.declare import Calculator, Curve, Input, InputProblem, Output
 from calculators.quantities import snap
 from calculators.units import GALLON
 
@@ -204,6 +204,7 @@ SANITIZING_DOSE = Calculator(
         Output("done_when", "Done when", "words"),
     ],
     compute=_sanitizing_dose,
+    curve=Curve("strength", 3, 12.5, ["bleach"]),
     sources=["common-practice", "well-chlorination", "resin-chlorination", "bleach-mixing"],
     cautions=[
         _MIXING,

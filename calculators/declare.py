@@ -310,15 +310,32 @@ def _power_of_ten_below(number):
     return snap(10.0 ** math.floor(math.log10(snap(number)) + 1e-9))
 
 
+class Curve:
+    """The picture of a calculator's relation: outputs drawn over one input.
+
+    input: the name of the input along the picture, from `low` to `high` in its own unit; all other
+    inputs keep what is given. outputs: the names of one to three outputs of one unit.
+    """
+
+    def __init__(self, input, low, high, outputs):
+        self.input = input
+        self.low = low
+        self.high = high
+        self.outputs = tuple(outputs)
+
+
 class Calculator:
     """One calculator: what it answers and the function that works it out.
 
     compute(given, work) gets the inputs as attributes of `given`, tells its steps to `work` (a
     `working.Working`) and returns a dictionary of output name -> number in the output's unit.
     sources: keys of `sources.SOURCES`. cautions: sentences shown beside every answer.
+    curve: the picture of the relation, where it is a curve.
     """
 
-    def __init__(self, name, title, question, inputs, outputs, compute, *, sources, cautions=()):
+    def __init__(
+        self, name, title, question, inputs, outputs, compute, *, sources, cautions=(), curve=None
+    ):
         self.name = name
         self.title = title
         self.question = question
@@ -327,6 +344,7 @@ class Calculator:
         self.compute = compute
         self.sources = tuple(sources)
         self.cautions = tuple(cautions)
+        self.curve = curve
 
     def input(self, name):
         """Return the input called `name`, or None."""

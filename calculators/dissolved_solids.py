@@ -1,7 +1,7 @@
 """What salty raw water does to a softener: less capacity, and some hardness always passing."""
 
 from calculators.capacity import capacity_of_dose
-from calculators.declare import Calculator, Input, Output
+from calculators.declare import Calculator, Curve, Input, Output
 from calculators.quantities import snap
 from calculators.units import GRAIN_PER_GALLON
 
@@ -159,6 +159,7 @@ DISSOLVED_SOLIDS = Calculator(
         Output("verdict", "At the tap", "words"),
     ],
     compute=_dissolved_solids,
+    curve=Curve("solids", 50, 3000, ["leakage"]),
     sources=[
         "ion-exchange-equilibrium",
         "soft-limit",

@@ -2,7 +2,7 @@
 
 import math
 
-from calculators.declare import Calculator, Input, Output
+from calculators.declare import Calculator, Curve, Input, Output
 from calculators.quantities import snap
 
 #: Backwash flow for each area of bed where no rating is stamped; common practice, no source.
@@ -173,6 +173,7 @@ BUCKET_FLOW = Calculator(
         Output("uncertainty", "Uncertainty of the reading", "share", "%", step=0.1),
     ],
     compute=_bucket_flow,
+    curve=Curve("time", 10, 180, ["flow"]),
     sources=["common-practice"],
     cautions=[
         "Keep the air gap at the drain: never push the hose into the waste pipe to catch water.",

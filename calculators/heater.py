@@ -2,7 +2,7 @@
 
 import math
 
-from calculators.declare import Calculator, Input, Output
+from calculators.declare import Calculator, Curve, Input, Output
 from calculators.quantities import snap
 
 
@@ -143,6 +143,7 @@ HEATER_WASHOUT = Calculator(
         Output("wait", "Waiting at the usual use", "time", "days", step=0.1),
     ],
     compute=_heater_washout,
+    curve=Curve("drawn", 0, 200, ["hot_now"]),
     sources=["stirred-tank", "hot-water-burns"],
     cautions=[
         "Hot water scalds: cool every sample, and warn children and elders before you draw the "

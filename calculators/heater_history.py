@@ -2,7 +2,7 @@
 
 import math
 
-from calculators.declare import Calculator, Input, InputProblem, Output
+from calculators.declare import Calculator, Curve, Input, InputProblem, Output
 from calculators.heater import draw_for_share, share_left
 from calculators.quantities import snap
 
@@ -235,6 +235,7 @@ HEATER_HISTORY = Calculator(
         Output("most_drawn", "At most drawn", "volume", "gal", step=1),
     ],
     compute=_heater_history,
+    curve=Curve("hot", 0.5, 19.5, ["hours", "least_hours", "most_hours"]),
     sources=["stirred-tank", "common-practice", "hot-water-burns"],
     cautions=[
         "Hot water scalds: let the sample cool before you test it, and keep children away from the "

@@ -2,7 +2,7 @@
 
 import math
 
-from calculators.declare import Calculator, Input, InputProblem, Output
+from calculators.declare import Calculator, Curve, Input, InputProblem, Output
 from calculators.quantities import round_to, snap
 
 CLOCK, DELAYED, IMMEDIATE, TWIN = "time clock", "delayed meter", "immediate meter", "twin tank"
@@ -193,6 +193,7 @@ REGENERATION_INTERVAL = Calculator(
         Output("total_water", "Water the bed softens", "volume", "gal", step=1),
     ],
     compute=_regeneration_interval,
+    curve=Curve("water", 60, 600, ["interval"]),
     sources=["common-practice"],
 )
 

@@ -3,7 +3,7 @@
 import math
 
 from calculators.capacity import CURVE_TOP
-from calculators.declare import Calculator, Input, InputProblem, Output
+from calculators.declare import Calculator, Curve, Input, InputProblem, Output
 from calculators.quantities import round_to, snap
 from calculators.sampling import DROP_INPUTS, reading_error
 
@@ -328,6 +328,7 @@ FAST_FLOW_LEAKAGE = Calculator(
         Output("front", "Length of the front", "resin capacity", "grains/ft³", digits=2),
     ],
     compute=_fast_flow_leakage,
+    curve=Curve("capacity_left", 0, 15000, ["outlet"]),
     sources=["film-exchange", "common-practice"],
     cautions=[
         "Hard only when fast points to the end of the run or a short bed; hard at every flow "

@@ -1,6 +1,6 @@
 """How long resin lasts in chlorinated water."""
 
-from calculators.declare import Calculator, Input, Output
+from calculators.declare import Calculator, Curve, Input, Output
 from calculators.quantities import convert, snap
 
 #: A rule of the trade: standard resin lasts these years with this much free chlorine.
@@ -150,6 +150,7 @@ RESIN_LIFE = Calculator(
         Output("limit", "What ends its life", "words"),
     ],
     compute=_resin_life,
+    curve=Curve("chlorine", 0.4, 4, ["years", "few", "many"]),
     sources=["resin-life", "resin-aging", "oxidant-limits", "common-practice"],
     cautions=["Judge resin by a capacity audit and a look at the beads, never by its age alone."],
 )

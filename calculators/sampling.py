@@ -2,7 +2,7 @@
 
 import math
 
-from calculators.declare import Calculator, Input, Output
+from calculators.declare import Calculator, Curve, Input, Output
 from calculators.leaks import CUBIC_INCHES_IN_A_GALLON
 
 #: Below this count a reading is mostly the size of one drop.
@@ -230,6 +230,7 @@ SAMPLE_FLUSH = Calculator(
         Output("time", "Time", "time", "s", digits=2),
     ],
     compute=_sample_flush,
+    curve=Curve("bore", 0.25, 1.5, ["flush"]),
     sources=["unit-definitions", "common-practice"],
     cautions=[
         "Hot side: run until it is steadily hot and a little longer; hot water scalds, so let the "

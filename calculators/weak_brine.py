@@ -1,7 +1,7 @@
 """What weak or short brine costs in capacity."""
 
 from calculators.capacity import MOST_DOSE, capacity_of_dose
-from calculators.declare import Calculator, Input, Output
+from calculators.declare import Calculator, Curve, Input, Output
 from calculators.quantities import snap
 
 STRENGTH, LEVELS = "strength of the brine", "salt and water levels"
@@ -207,6 +207,7 @@ WEAK_BRINE = Calculator(
         Output("ratio", "Strength of the brine", "share", "%", step=1),
     ],
     compute=_weak_brine,
+    curve=Curve("salt_ratio", 0, 100, ["capacity_left"]),
     sources=["capacity-anchor", "capacity-high-dose", "salt-bulk", "common-practice"],
     cautions=["The answer is the best case: thin brine also exchanges less well, so expect less."],
 )

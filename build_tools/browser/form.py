@@ -6,6 +6,7 @@ import json
 from pathlib import Path
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
+from markupsafe import Markup
 
 from calculators.declare import Calculator, Input
 from calculators.quantities import display_unit
@@ -23,6 +24,7 @@ def form_html(
     calculator: Calculator,
     result: dict,
     *,
+    picture: str = "",
     form_id: str,
     texts: dict[str, str],
     units: str,
@@ -34,7 +36,7 @@ def form_html(
 
     result: what `calculators.run` answered for the example. texts: what the example's author
     wrote for an input; an input without a text shows how the calculator understood it.
-    form_id: unique in its page. runtime_url: the runtime's folder as seen from the page.
+    picture: the calculator's curve for the example, as SVG. form_id: unique in its page. runtime_url: the runtime's folder as seen from the page.
     level: the heading's level, which fits the form into the page's outline.
     """
     if result["problems"]:
@@ -44,6 +46,7 @@ def form_html(
     html = template.render(
         calculator=calculator,
         result=result,
+        picture=Markup(picture),
         form_id=form_id,
         fields=_fields(calculator, result, texts, units),
         numbers_named=_in_one_line(result["inputs"]),

@@ -22,6 +22,7 @@ from build_tools.content.models import Equipment, Fact, TypicalHome
 from build_tools.content.problems import Problem, expected, shortened
 from calculators import CALCULATORS, run
 from calculators.declare import Calculator
+from calculators.figures import curve_picture
 
 _LIKE = "(expected an expression such as {{ fact.name }})"
 _OPEN = re.compile(r"\{[{%]")
@@ -117,12 +118,18 @@ class Values:
 
     def result(self, name: str, given: Mapping[str, str]) -> dict[str, Any]:
         """Run a calculator; what is not given takes the shop's value where there is one."""
-        calculator = CALCULATORS[name]
-        inputs = {**self.shop_defaults(calculator), **given}
+        inputs = self._inputs(name, given)
         key = (name, tuple(sorted(inputs.items())))
         if key not in self._results:
             self._results[key] = run(name, inputs, self.handbook.units)
         return self._results[key]
+
+    def picture(self, name: str, given: Mapping[str, str]) -> str:
+        """Return the curve of a calculator at the same inputs as SVG, or nothing without one."""
+        return curve_picture(name, self._inputs(name, given), self.handbook.units) or ""
+
+    def _inputs(self, name: str, given: Mapping[str, str]) -> dict[str, str]:
+        return {**self.shop_defaults(CALCULATORS[name]), **given}
 
     def measure(self, measure: Measure) -> Shown:
         """Return a quantity of a source file in the units of the shop's readers."""

@@ -41,6 +41,7 @@ class Forms:
         return form_html(
             calculator,
             self._values.result(calculator.name, counting),
+            picture=self._values.picture(calculator.name, counting),
             form_id=form_id,
             texts=texts,
             units=self._values.handbook.units,

@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 from itertools import groupby
 from typing import Any
 
-from calculators import CALCULATORS
+from calculators import GROUPS
 
 from build_tools.content.handbook import Handbook
 from build_tools.content.values import Values
@@ -45,7 +45,10 @@ def sections(handbook: Handbook, values: Values) -> list[Section]:
     lessons = lessons_in_order(handbook)
     faults = sorted(handbook.faults.values(), key=lambda one: one.content.group)
     by_group = groupby(faults, key=lambda one: one.content.group)
-    calculators = [(f"work-out/{one.name}.md", one.question) for one in CALCULATORS.values()]
+    calculators = [
+        (group, [(f"work-out/{one.name}.md", one.question) for one in members])
+        for group, members in GROUPS.items()
+    ]
     equipment = Section("equipment", "Equipment", [("", noted(handbook.carried, "summary"))])
     return [
         Section("learn", "Learn", [("", noted(lessons, "aim"))]),
@@ -58,7 +61,7 @@ def sections(handbook: Handbook, values: Values) -> list[Section]:
                 for group, members in by_group
             ],
         ),
-        Section("work-out", "Work it out", [("", calculators)]),
+        Section("work-out", "Work it out", calculators),
         Section(
             "reference",
             "Reference",
@@ -92,6 +95,9 @@ def _belongs(address: str, found: list[Section]) -> bool:
 
 
 def _tree(section: Section, library: Library) -> dict[str, Any]:
-    pages = [{library.title(address): address} for address in section.addresses]
+    pages: list[Any] = []
+    for group, members in section.groups:
+        titled = [{library.title(address): address} for address, _ in members]
+        pages += [{group: titled}] if group else titled
     below = [_tree(one, library) for one in section.subsections]
     return {section.title: [section.index, *pages, *below]}

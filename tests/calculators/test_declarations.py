@@ -121,6 +121,17 @@ def test_an_output_is_complete(calculator, one):
 
 
 @each_calculator
+def test_a_curve_draws_outputs_of_one_unit_over_a_numeric_input(calculator):
+    curve = calculator.curve
+    if curve is None:
+        return
+    across = calculator.input(curve.input)
+    assert across.low <= curve.low < curve.high <= across.high
+    assert 1 <= len(curve.outputs) <= 3
+    assert len({calculator.output(name).unit for name in curve.outputs}) == 1
+
+
+@each_calculator
 def test_parts_are_found_by_name(calculator):
     assert [calculator.input(one.name) for one in calculator.inputs] == list(calculator.inputs)
     assert [calculator.output(one.name) for one in calculator.outputs] == list(calculator.outputs)

@@ -15,6 +15,18 @@ export function showAnswer(block, result) {
 }
 
 /**
+ * Puts the picture of an answer into the form, or takes the old one away. The calculators draw it
+ * from their own labels and numbers; it is read as a drawing, so that nothing in it can run.
+ *
+ * @param {HTMLElement} block
+ * @param {string} picture  SVG, or nothing
+ */
+export function showPicture(block, picture) {
+  const drawn = picture ? [new DOMParser().parseFromString(picture, "image/svg+xml").documentElement] : [];
+  part(block, "picture").replaceChildren(...drawn);
+}
+
+/**
  * Says whether the shown answer belongs to the numbers in the fields or to earlier ones.
  *
  * @param {HTMLElement} block

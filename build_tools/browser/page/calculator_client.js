@@ -125,9 +125,23 @@ export class CalculatorClient {
    * @returns {Promise<any>}  what `calculators.run` returned
    */
   async calculate(calculator, inputs, units) {
-    const request = { type: "calculate", calculator, inputs, units };
-    const answer = await this.#withConnection((connection) => connection.ask(request, SECONDS_TO_ANSWER));
-    return JSON.parse(answer.result);
+    const { result } = await this.#ask({ type: "calculate", calculator, inputs, units });
+    return JSON.parse(result);
+  }
+
+  /**
+   * @param {string} calculator
+   * @param {Record<string, string>} inputs
+   * @param {string} units
+   * @returns {Promise<string>}  the curve of the calculator as SVG, or nothing where there is none
+   */
+  async draw(calculator, inputs, units) {
+    return (await this.#ask({ type: "draw", calculator, inputs, units })).picture;
+  }
+
+  /** @param {object} request */
+  #ask(request) {
+    return this.#withConnection((connection) => connection.ask(request, SECONDS_TO_ANSWER));
   }
 
   /**

@@ -3,7 +3,7 @@
  * comes back into the page. Until an answer comes, the shown one stays and says whose it is.
  */
 import { addressWith, textsInAddress } from "./address.js";
-import { inOneLine, markAnswer, showAnswer } from "./answer.js";
+import { inOneLine, markAnswer, showAnswer, showPicture } from "./answer.js";
 
 const MILLISECONDS_AFTER_TYPING = 150;
 const NEAR_THE_SCREEN = "300px";
@@ -120,8 +120,15 @@ export class LiveForm {
         return;
       }
       const result = await this.#client.calculate(String(calculator), texts, String(units));
-      if (isLatest()) {
-        this.#show(result);
+      if (!isLatest()) {
+        return;
+      }
+      this.#show(result);
+      if (this.#answer.querySelector("[data-part=picture]")) {
+        const picture = await this.#client.draw(String(calculator), texts, String(units));
+        if (isLatest()) {
+          showPicture(this.#answer, picture);
+        }
       }
     } catch (problem) {
       if (isLatest()) {

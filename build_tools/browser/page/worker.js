@@ -1,13 +1,16 @@
 /**
- * The worker that holds Python. It loads Pyodide from the runtime folder and answers calculations
- * by calling `calculators.run`; texts go in and come out as JSON, never as Python source.
+ * The worker that holds Python. It loads Pyodide from the runtime folder, answers calculations by
+ * calling `calculators.run` and draws by calling `calculators.figures.curve_picture`; texts go in
+ * and come out as data, never as Python source.
  */
 import { messageToWorker } from "./messages.js";
 
 const PYODIDE_FILES = ["pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm", "python_stdlib.zip"];
 
-/** @type {((calculator: string, inputs: object, units: string) => string) | null} */
-let calculate = null;
+/** @typedef {(calculator: string, inputs: object, units: string) => string} Work */
+
+/** @type {{calculate: Work, draw: Work} | null} */
+let python = null;
 
 self.addEventListener("message", ({ data }) => {
   // Thrown here, an unknown message reaches the page as the worker's error event.
@@ -15,18 +18,23 @@ self.addEventListener("message", ({ data }) => {
   answerTo(message);
 });
 
-/** @param {import("./messages.js").Start | import("./messages.js").Calculate} message */
+/** @param {ReturnType<typeof messageToWorker>} message */
 async function answerTo(message) {
   const { id } = message;
   try {
     if (message.type === "start") {
-      calculate = await startPython(message.runtime, (stage) => send({ type: "progress", id, stage }));
+      python = await startPython(message.runtime, (stage) => send({ type: "progress", id, stage }));
       send({ type: "ready", id });
-    } else if (calculate) {
-      const result = calculate(message.calculator, message.inputs, message.units);
-      send({ type: "answer", id, result });
-    } else {
+      return;
+    }
+    if (!python) {
       throw new Error("Python has not been started");
+    }
+    const { calculator, inputs, units } = message;
+    if (message.type === "draw") {
+      send({ type: "picture", id, picture: python.draw(calculator, inputs, units) });
+    } else {
+      send({ type: "answer", id, result: python.calculate(calculator, inputs, units) });
     }
   } catch (problem) {
     send({ type: "failed", id, reason: reasonFrom(problem) });
@@ -57,18 +65,28 @@ async function startPython(runtime, onProgress) {
   });
   onProgress("Python is here; loading the calculators.");
   const { run } = pyodide.pyimport("calculators");
+  const { curve_picture: curvePicture } = pyodide.pyimport("calculators.figures");
   const { loads, dumps } = pyodide.pyimport("json");
 
-  return (/** @type {string} */ calculator, /** @type {object} */ inputs, /** @type {string} */ units) => {
+  /**
+   * @param {any} work  a function of Python
+   * @param {(result: any) => string} textOf
+   * @returns {Work}
+   */
+  const asked = (work, textOf) => (calculator, inputs, units) => {
     const given = loads(JSON.stringify(inputs));
     let result;
     try {
-      result = run(calculator, given, units);
-      return dumps.callKwargs(result, { allow_nan: false });
+      result = work(calculator, given, units);
+      return textOf(result);
     } finally {
       given.destroy();
-      result?.destroy();
+      result?.destroy?.();
     }
+  };
+  return {
+    calculate: asked(run, (result) => dumps.callKwargs(result, { allow_nan: false })),
+    draw: asked(curvePicture, (picture) => picture ?? ""),
   };
 }
 

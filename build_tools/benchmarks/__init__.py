@@ -1,0 +1,1 @@
+"""Measurements of speed: as measured on this machine, side by side in one run."""

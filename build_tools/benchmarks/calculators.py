@@ -1,0 +1,86 @@
+"""How fast each calculator answers its example, in this Python and in the browser's.
+
+Both take the inputs as JSON text and give the answer as JSON text, as a page's worker does. The
+browser's Python is the handbook's own runtime, run by Node: the same WebAssembly engine as
+Chromium's, without a page around it.
+"""
+
+from __future__ import annotations
+
+import json
+import shutil
+import subprocess
+import tempfile
+import time
+from pathlib import Path
+from statistics import median
+from typing import Any
+
+from build_tools.browser.runtime import runtime_files
+from build_tools.set_up.failure import Failure
+from calculators import CALCULATORS, run
+
+ROUNDS = 200
+WARM_UP = 20
+
+
+def measure(root: Path) -> list[dict[str, Any]]:
+    """Return for each calculator the median time of an answer in both, and their ratio."""
+    examples = {
+        one.name: json.dumps(
+            {given.name: given.example_text("us") for given in one.inputs if given.example_text("us")}
+        )
+        for one in CALCULATORS.values()
+    }
+    here = {name: _time_here(name, inputs) for name, inputs in examples.items()}
+    browser = _time_in_browser_runtime(root, examples)
+    return [
+        {
+            "calculator": name,
+            "python_ms": round(here[name], 4),
+            "browser_ms": round(browser[name], 4),
+            "ratio": round(browser[name] / here[name], 1),
+        }
+        for name in examples
+    ]
+
+
+def table(rows: list[dict[str, Any]]) -> str:
+    """Return the measured times as text, the slowest last."""
+    lines = [f"{'median of an answer, ms':<24} {'Python':>8} {'browser':>8} {'ratio':>6}"]
+    lines += [_line(row) for row in sorted(rows, key=lambda row: row["browser_ms"])]
+    return "\n".join(lines)
+
+
+def _line(row: dict[str, Any]) -> str:
+    return (
+        f"{row['calculator']:<24} {row['python_ms']:>8.3f} {row['browser_ms']:>8.3f} "
+        f"{row['ratio']:>6.1f}"
+    )
+
+
+def _time_here(name: str, inputs: str) -> float:
+    """Return the median time of an answer in milliseconds."""
+    times = []
+    for _ in range(WARM_UP + ROUNDS):
+        start = time.perf_counter()
+        json.dumps(run(name, json.loads(inputs), "us"), allow_nan=False)
+        times.append(1000 * (time.perf_counter() - start))
+    return median(times[WARM_UP:])
+
+
+def _time_in_browser_runtime(root: Path, examples: dict[str, str]) -> dict[str, float]:
+    with tempfile.TemporaryDirectory() as folder:
+        for name, path in runtime_files(root).files.items():
+            shutil.copy(path, Path(folder, name))
+        done = subprocess.run(
+            ["node", Path(__file__).with_name("calculators.mjs"), folder],
+            input=json.dumps({"examples": examples, "rounds": ROUNDS, "warmUp": WARM_UP}),
+            capture_output=True,
+            text=True,
+            encoding="utf-8",
+            check=False,
+        )
+    if done.returncode:
+        raise Failure(f"The browser's Python could not be measured:\n{done.stderr.strip()}")
+    return {name: median(times) for name, times in json.loads(done.stdout).items()}

@@ -1,0 +1,95 @@
+"""The ground of a picture: a plane with its two axes, marked at round numbers.
+
+Colors come from the page's style by the classes `figure-…`, so that a picture fits light, dark and
+paper; without a style it is drawn in the color of the text.
+"""
+
+import math
+from html import escape
+
+from calculators.quantities import plain, snap
+
+WIDTH, HEIGHT = 360, 250
+LEFT, RIGHT, TOP, BOTTOM = 64, 24, 30, 48
+MARKS = 4
+
+
+def round_marks(low, high):
+    """Return round numbers (steps of 1, 2 or 5) that mark the way from `low` to `high`."""
+    if snap(high) <= snap(low):
+        return [low]
+    rough = (high - low) / MARKS
+    power = 10.0 ** math.floor(math.log10(rough))
+    step = next(power * factor for factor in (1, 2, 5, 10) if snap(power * factor) >= snap(rough))
+    first = math.ceil(snap(low / step))
+    last = math.floor(snap(high / step))
+    return [snap(index * step) for index in range(first, last + 1)]
+
+
+class Axes:
+    """Places points of a plane in the picture and draws its axes.
+
+    across, up: (low, high, label) of each axis.
+    """
+
+    def __init__(self, across, up):
+        self.across = across
+        self.up = up
+
+    def x(self, number):
+        """Return how far across a number stands."""
+        low, high, _ = self.across
+        return LEFT + (number - low) / (high - low) * (WIDTH - LEFT - RIGHT)
+
+    def y(self, number):
+        """Return how far down a number stands."""
+        low, high, _ = self.up
+        return HEIGHT - BOTTOM - (number - low) / (high - low) * (HEIGHT - TOP - BOTTOM)
+
+    def draw(self):
+        """Return the drawing of both axes with their marks and labels."""
+        floor, wall = HEIGHT - BOTTOM, LEFT
+        parts = [line("axis", f"M{wall} {TOP}V{floor}H{WIDTH - RIGHT}")]
+        for number in round_marks(*self.across[:2]):
+            x = place(self.x(number))
+            parts.append(line("grid", f"M{x} {TOP}V{floor}"))
+            parts.append(text(x, floor + 16, plain(number), "middle"))
+        for number in round_marks(*self.up[:2]):
+            y = place(self.y(number))
+            parts.append(line("grid", f"M{wall} {y}H{WIDTH - RIGHT}"))
+            parts.append(text(wall - 6, place(self.y(number) + 4), plain(number), "end"))
+        parts.append(text((wall + WIDTH - RIGHT) / 2, HEIGHT - 8, self.across[2], "middle"))
+        parts.append(text(4, 14, self.up[2], "start"))
+        return "".join(parts)
+
+
+def place(number):
+    """Return a place in the picture to a tenth, the same on every machine."""
+    return f"{math.floor(snap(number * 10) + 0.5) / 10:g}"
+
+
+#: kind of line -> width and opacity where the page has no style for it.
+LINES = {"axis": ("1.5", "1"), "grid": ("1", "0.2"), "curve": ("2.5", "1"), "here": ("1.5", "1")}
+
+
+def line(kind, path, dashes="none"):
+    """Return a line of one kind along a path."""
+    width, opacity = LINES[kind]
+    return (
+        f'<path class="figure-{kind}" d="{path}" fill="none" stroke="currentColor" '
+        f'stroke-width="{width}" stroke-opacity="{opacity}" stroke-dasharray="{dashes}"/>'
+    )
+
+
+def text(x, y, words, anchor):
+    """Return words in the picture."""
+    return f'<text x="{x}" y="{y}" text-anchor="{anchor}">{escape(words)}</text>'
+
+
+def picture(parts, words):
+    """Return the whole picture; `words` say what it shows to those who cannot see it."""
+    return (
+        f'<svg class="figure" viewBox="0 0 {WIDTH} {HEIGHT}" role="img" '
+        f'aria-label="{escape(words)}" xmlns="http://www.w3.org/2000/svg" font-size="12" '
+        f'fill="currentColor">{"".join(parts)}</svg>'
+    )

@@ -1,0 +1,129 @@
+"""The curve of a calculator: its answers over one input, and the place of the reader's numbers."""
+
+from calculators import CALCULATORS, run
+from calculators.figures.axes import (
+    BOTTOM,
+    HEIGHT,
+    LEFT,
+    RIGHT,
+    TOP,
+    WIDTH,
+    Axes,
+    line,
+    picture,
+    place,
+    text,
+)
+from calculators.quantities import plain, significant, snap, with_unit
+
+SAMPLES = 48
+#: Lines of one picture differ by their dashes, not by color alone.
+DASHES = ("none", "7 4", "2 4")
+
+
+def curve_picture(name, inputs, units="us"):
+    """Return the picture of a calculator's curve for a reader of `units`, or None.
+
+    name, inputs, units: as `calculators.run` takes them. None for a calculator without a curve,
+    for inputs that have a problem, and where the curve's input or outputs do not count. The curve's
+    own input is varied, all others keep what is given; where the calculator gives no answer the
+    line has a gap.
+    """
+    curve = CALCULATORS[name].curve
+    result = run(name, inputs, units)
+    if curve is None or result["problems"]:
+        return None
+    values = {one: result["values"][one] for one in curve.outputs if one in result["values"]}
+    if curve.input not in result["inputs"] or not values:
+        return None
+    return _draw(CALCULATORS[name], inputs, units, result["inputs"][curve.input]["number"], values)
+
+
+def _draw(calculator, inputs, units, here, values):
+    """Return the picture, where `here` is the reader's number and `values` what comes out there."""
+    varied = calculator.input(calculator.curve.input)
+    low, unit = varied.displayed(calculator.curve.low, units)
+    high, _ = varied.displayed(calculator.curve.high, units)
+    low, high = min(low, here), max(high, here)
+    lines = _lines(calculator, inputs, units, low, high, list(values))
+    first = next(iter(values.values()))
+    axes = Axes(
+        (low, high, _axis_label(varied.label, unit)),
+        (*_reach(lines, values), _axis_label(first["label"], first["unit"])),
+    )
+    course = [(x, y) for x, y in next(iter(lines.values())) if y is not None]
+    falls = bool(course) and course[-1][1] < course[0][1]
+    parts = [axes.draw()]
+    for index, (output, value) in enumerate(values.items()):
+        parts.append(_along(axes, lines[output], DASHES[index]))
+        if len(values) > 1:
+            parts.append(_legend(index, value["label"], falls))
+    parts += [_mark(axes, here, value["number"]) for value in values.values()]
+    at_here = ", ".join(f"{value['label']} {value['shown']}" for value in values.values())
+    return picture(parts, f"{_told(course, first, unit)}At {_shown(here, unit)}: {at_here}.")
+
+
+def _reach(lines, values):
+    """Return the least and the greatest height in the picture, which starts at zero or below."""
+    heights = [y for points in lines.values() for _, y in points if y is not None]
+    heights += [value["number"] for value in values.values()]
+    low, high = min(0.0, *heights), max(heights)
+    return low, high if high > low else low + 1
+
+
+def _axis_label(label, unit):
+    return f"{label}, {unit}" if unit else label
+
+
+def _lines(calculator, inputs, units, low, high, outputs):
+    """Return the points (x, y) of each output in the reader's units; y is None in a gap."""
+    points = {output: [] for output in outputs}
+    for index in range(SAMPLES + 1):
+        x = snap(low + (high - low) * index / SAMPLES)
+        given = {**inputs, calculator.curve.input: x}
+        values = run(calculator.name, given, units)["values"]
+        for output in outputs:
+            points[output].append((x, values[output]["number"] if output in values else None))
+    return points
+
+
+def _along(axes, points, dashes):
+    """Return the line through the points, broken where there is no answer."""
+    path, command = [], "M"
+    for x, y in points:
+        if y is None:
+            command = "M"
+            continue
+        path.append(f"{command}{place(axes.x(x))} {place(axes.y(y))}")
+        command = "L"
+    return line("curve", "".join(path), dashes) if path else ""
+
+
+def _legend(index, label, falls):
+    """Return the key of one line, in the corner that its lines leave free."""
+    y = TOP + 14 + 16 * index
+    if falls:
+        words = text(WIDTH - RIGHT - 34, y, label, "end")
+        return line("curve", f"M{WIDTH - RIGHT - 28} {y - 4}h28", DASHES[index]) + words
+    return line("curve", f"M{LEFT + 12} {y - 4}h28", DASHES[index]) + text(LEFT + 46, y, label, "start")
+
+
+def _mark(axes, x, y):
+    across, down = place(axes.x(x)), place(axes.y(y))
+    point = f'<circle class="figure-point" cx="{across}" cy="{down}" r="5"/>'
+    return line("here", f"M{across} {down}V{HEIGHT - BOTTOM}", "3 3") + point
+
+
+def _told(course, value, unit):
+    """Return where a line comes from and goes to, for those who cannot see it."""
+    if not course:
+        return ""
+    (first_x, first), (last_x, last) = course[0], course[-1]
+    return (
+        f"{value['label']}: {_shown(first, value['unit'])} at {_shown(first_x, unit)}, "
+        f"{_shown(last, value['unit'])} at {_shown(last_x, unit)}. "
+    )
+
+
+def _shown(number, unit):
+    return with_unit(plain(significant(number, 3)), unit)
