@@ -9,10 +9,13 @@ LOSSES = (
     "weak or short brine; raw water harder than set; a short bed; fouled resin; water that the "
     "meter missed"
 )
+DOUBTS = "water counted that was not softened; raw water softer than written; a late hard sample"
 
 
 def _verdict(share):
     """Return the judgement of a delivered share [percent], and where to look, likeliest first."""
+    if snap(share) > UNLIKELY:
+        return "hard to believe", DOUBTS
     if snap(share) >= GOOD:
         return "good", "nothing"
     return ("watch it" if snap(share) >= WATCH else "act"), LOSSES
@@ -93,13 +96,13 @@ CAPACITY_AUDIT = Calculator(
     ],
     outputs=[
         Output("delivered", "Capacity delivered", "capacity", "grains", step=100),
-        Output("share", "Share of the plan", "share", "%", step=1),
+        Output("share", "Share of the plan", "share", "%", step=1, direction="down"),
         Output("missing", "Capacity missing", "capacity", "grains", step=100),
         Output("verdict", "Judgement", "words"),
         Output("look_for", "Look for, likeliest first", "words"),
     ],
     compute=_capacity_audit,
-    sources=["resin-aging", "common-practice"],
+    sources=["common-practice"],
     cautions=[
         "Prove the meter and the bypass first: water that nobody counted looks like lost capacity.",
     ],

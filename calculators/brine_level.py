@@ -114,13 +114,19 @@ def _overflow(given, work, height, layers):
         "in",
     )
     over = water_below(height, layers) - water_below(given.overflow_height, layers)
+    guarded = given.float_height is not None and (
+        snap(given.float_height) < snap(given.overflow_height)
+    )
+    if given.float_height is not None and not guarded:
+        work.warn("The float stands too high to act below the overflow: lower it.")
     if snap(height) > snap(given.overflow_height):
-        work.warn("The brine tank runs over: lower the refill, or find why so much water stays.")
+        says = "Only the float keeps the tank from running" if guarded else "The brine tank runs"
+        work.warn(f"{says} over: lower the refill, or find why so much water stays.")
     return {
         "room_to_overflow": room,
         "overflow": work.step(
             "overflow",
-            "What finds no room below the overflow.",
+            "What finds no room below the overflow, where no float stops the refill.",
             "the water between {overflow_height} and {height}, where the water stands higher",
             max(0.0, over) / CUBIC_INCHES_IN_A_GALLON,
             "gal",
@@ -129,6 +135,10 @@ def _overflow(given, work, height, layers):
 
 
 def _brine_level(given, work):
+    if given.overflow_height is not None and snap(given.overflow_height) < snap(given.water_left):
+        raise InputProblem(
+            "overflow_height", "The overflow stands below the water that is left after the draw."
+        )
     layers = _layers(given, work)
     left_in = work.step(
         "water_left_in",
@@ -275,7 +285,7 @@ BRINE_LEVEL = Calculator(
         Output("dry_salt", "Salt dry above the water", "length", "in", step=0.5),
         Output("room_to_float", "Room up to the float", "length", "in", step=0.1),
         Output("room_to_overflow", "Room up to the overflow", "length", "in", step=0.1),
-        Output("overflow", "Runs over", "volume", "gal", step=0.1),
+        Output("overflow", "Runs over, without a float", "volume", "gal", step=0.1),
     ],
     compute=_brine_level,
     curve=Curve("brine", 0, 12, ["height"]),

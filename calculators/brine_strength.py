@@ -17,6 +17,8 @@ DISSOLVING_TIME, DISSOLVING_TEMPERATURE = 40.0, 20.0  # min at °C
 SLOWER, SLOWER_EACH = 1.6, 10.0  # times for each °C colder
 TIMES_TO_WAIT = 4
 WEAK = 90  # degrees of the salometer
+#: Degrees of the salometer by which saturated brine may read high: cold, or by another water.
+READS_HIGH = 2
 NONE, HYDROMETER, SALOMETER = "no reading", "hydrometer", "salometer"
 
 
@@ -159,8 +161,11 @@ def _strength_read(given, work, full):
             strength_of_gravity(given.gravity),
             "%",
         )
-    if snap(read) > snap(max(full, SATURATED)):
-        work.warn("The reading lies above saturation: check the instrument in clean water.")
+    if snap(read) > snap(max(full, SATURATED) + READS_HIGH * SATURATED / 100):
+        work.warn(
+            "The reading lies above saturation: cold brine reads a little high, so let it warm, "
+            "and check the instrument in clean water."
+        )
     return work.step(
         "strength",
         "No brine is stronger than saturated.",
@@ -286,7 +291,7 @@ BRINE_STRENGTH = Calculator(
         Output("reached", "Saturation reached so far", "share", "%", step=1),
         Output("strength", "Strength by weight", "share", "%", step=0.1),
         Output("in_brine", "Salt in each gallon of brine", "salt strength", "lb/gal", digits=3),
-        Output("degrees", "Degrees of the salometer", "share", "%", step=1),
+        Output("degrees", "Degrees of the salometer", "share", "%", step=1, direction="down"),
         Output("ratio", "Salt beside that of saturated brine", "share", "%", step=1),
         Output("verdict", "Judgement", "words"),
     ],

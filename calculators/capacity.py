@@ -250,7 +250,8 @@ SALT_FOR_CAPACITY = Calculator(
             example=24000,
             low=2000,
             high=200000,
-            help="Of the whole bed, for one regeneration: the daily load times the days.",
+            help="Of the whole bed, for one regeneration: the daily load times the days, those of "
+            "the reserve included.",
         ),
         Input(
             "resin_volume",

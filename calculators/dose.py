@@ -50,8 +50,8 @@ class _Bed:
     def best_days(self):
         """Return the longest whole days whose salt reaches the mark; it gives way for two days.
 
-        Where no salt reaches any mark, the longest days of the salt that does most. Raises
-        InputProblem where the bed does not last a day.
+        Where no salt reaches the mark, as in worn resin, at least the longest days of the salt
+        that does most. Raises InputProblem where the bed does not last a day.
         """
         reached = {}
         days = 1
@@ -66,8 +66,9 @@ class _Bed:
             )
         best = _longest(reached, self.mark)
         if best < SHORTEST_GOOD:
-            best = max(best, min(SHORTEST_GOOD, _longest(reached, min(self.mark, OLD))))
-        return best or _longest(reached, max(reached.values()))
+            short = min(SHORTEST_GOOD, _longest(reached, min(self.mark, OLD)))
+            best = max(short, _longest(reached, max(reached.values())))
+        return best
 
 
 def _longest(reached, mark):
@@ -83,7 +84,8 @@ def _interval(given, work, bed):
             "interval",
             "The rule: of all whole days up to the longest, take the most whose salt still brings "
             "the efficiency wanted; where that is not even two days, the mark gives way.",
-            "the most days up to {longest_interval} with at least {efficiency_mark}",
+            "the most days up to {longest_interval} with at least {efficiency_mark}, or with what "
+            "can be reached",
             float(bed.best_days()),
             "days",
         )
@@ -132,13 +134,15 @@ def _set_salt(work, bed, days):
 
 
 def _neighbors(work, bed, days, late):
-    """Return the salt of a month for a day less and a day more, as far as they exist."""
+    """Return the salt of a month for a day less and a day more, as far as they may be chosen."""
     values = {}
     for name, word, sign, other in (
         ("sooner", "less", "−", days - 1),
         ("later", "more", "+", days + 1),
     ):
         if snap(other) < 1 or not bed.can_last(other):
+            continue
+        if other > days and snap(other) > snap(bed.longest):
             continue
         work.put(f"salt_a_day_{name}", bed.salt(other), "lb")
         values[f"month_{name}"] = work.step(
@@ -158,6 +162,8 @@ def _best_salt_dose(given, work):
     bed = _Bed(given, reserve)
     days = _interval(given, work, bed)
     exact, salt = _set_salt(work, bed, days)
+    if snap(salt / given.resin_volume) > MOST_FITTED:
+        work.warn("The dose lies outside the range the curve was fitted to: take it as a guess.")
     capacity = work.step(
         "capacity",
         "So much the set salt gives back, reserve included.",
@@ -202,6 +208,7 @@ def _best_salt_dose(given, work):
     )
     return {
         "interval": days,
+        "mean_interval": mean,
         "salt": salt,
         "exact_dose": exact,
         "capacity": capacity,
@@ -328,8 +335,9 @@ BEST_SALT_DOSE = Calculator(
     ],
     outputs=[
         Output("salt", "Set the salt to", "mass", "lb", digits=None),
-        Output("interval", "Days between regenerations", "time", "days", step=0.1),
-        Output("exact_dose", "Exact dose", "salt dose", "lb/ft³", digits=3),
+        Output("interval", "Days planned between regenerations", "time", "days", step=0.1),
+        Output("mean_interval", "Days between regenerations, on average", "time", "days", step=0.1),
+        Output("exact_dose", "Dose that the load alone asks for", "salt dose", "lb/ft³", digits=3),
         Output("capacity", "Capacity at this salt", "capacity", "grains", step=100),
         Output(
             "efficiency",

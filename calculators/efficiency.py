@@ -134,7 +134,7 @@ SALT_EFFICIENCY = Calculator(
             "Capacity for each pound of salt",
             "salt efficiency",
             "grains/lb",
-            digits=3,
+            digits=4,  # so that what just misses a mark is not shown as the mark
         ),
         Output("share_of_ceiling", "Share of what the salt could do", "share", "%", step=1),
         Output("efficient", "Mark for a softener called efficient", "words"),
@@ -145,7 +145,7 @@ SALT_EFFICIENCY = Calculator(
             "Water for the capacity",
             "water for capacity",
             "gal/kilograin",
-            digits=2,
+            digits=3,
         ),
         Output("efficient_water", "Water mark for a softener called efficient", "words"),
         Output("strict_water", "Water mark of a strict sewer district", "words"),

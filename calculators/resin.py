@@ -73,12 +73,15 @@ def _resin_life(given, work):
     work.put("rule_years", RULE_YEARS)
     work.put("rule_chlorine", RULE_CHLORINE, "mg/L")
     work.put("longest_life", MOST_YEARS)
+    by_the_rule = (
+        "{rule_years} × {rule_chlorine} ÷ {chlorine} × {warmth_factor} × {make_factor} × "
+        "{metals_factor}, at most {longest_life}"
+    )
     years = work.step(
         "years",
-        "Free chlorine loosens the beads: the more of it, the sooner. Past the longest life, other "
-        "wear decides.",
-        "{rule_years} × {rule_chlorine} ÷ {chlorine} × {warmth_factor} × {make_factor} × "
-        "{metals_factor}, at most {longest_life}",
+        "Free chlorine loosens the beads: the more of it, the sooner. Past the longest life, and "
+        "without chlorine, other wear decides.",
+        by_the_rule if given.chlorine else "{longest_life}",
         years_of_resin(given.chlorine, factor),
     )
     work.put("spread", 100 * SPREAD, "%")
@@ -89,7 +92,10 @@ def _resin_life(given, work):
         years * (1 - SPREAD),
     )
     many = work.step(
-        "greatest_years", "Or more.", "{years} × (100 % + {spread})", years * (1 + SPREAD)
+        "greatest_years",
+        "Or more.",
+        "{years} × (100 % + {spread}), at most {longest_life}",
+        min(MOST_YEARS, years * (1 + SPREAD)),
     )
     return {
         "years": years,

@@ -9,6 +9,8 @@ from calculators.usage import DAYS_IN_A_MONTH
 
 #: Shares of the expected fall [percent] below and above which something is wrong.
 TOO_LITTLE, TOO_MUCH = 30, 170
+#: The least expected fall [in] beside which a fall read off loose salt says anything.
+LEAST_JUDGED = 2.0
 CUBIC_INCHES_IN_A_CUBIC_FOOT = CUBIC_FOOT * 1000 / INCH**3
 
 
@@ -75,6 +77,10 @@ def _salt_fall(given, work):
             "%",
         )
         values["verdict"] = _verdict(values["share"])
+        if snap(expected) < LEAST_JUDGED:
+            work.warn(
+                "So small a fall is hard to read on loose salt: judge after more regenerations."
+            )
     return values
 
 

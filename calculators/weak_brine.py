@@ -8,17 +8,16 @@ STRENGTH, LEVELS = "strength of the brine", "salt and water levels"
 
 
 def share_among_salt(salt_depth, water_depth, voids):
-    """Return the share [1] of the water that stands among the salt, where the salt is lower.
+    """Return the share [1] of the water that stands among the salt: all, where the salt is higher.
 
     Depths in the same unit, water above 0; voids: share [1] of loose salt that is not salt.
 
     >>> round(share_among_salt(4, 8, 0.45), 4)
     0.3103
     """
-    if snap(salt_depth) >= snap(water_depth):
-        return 1.0
-    among = voids * salt_depth
-    return among / (among + water_depth - salt_depth)
+    covered = min(salt_depth, water_depth)
+    among = voids * covered
+    return among / (water_depth - covered + among)
 
 
 def strength_by_levels(salt_depth, water_depth, voids, pick_up):
@@ -42,10 +41,16 @@ def _salt_ratio(given, work):
         return given.salt_ratio / 100
     levels = given.salt_depth, given.water_depth, given.voids / 100
     work.step(
+        "covered_salt",
+        "Only the salt under water counts.",
+        "the smaller of {salt_depth} and {water_depth}",
+        min(given.salt_depth, given.water_depth),
+        "in",
+    )
+    work.step(
         "share_among_salt",
-        "Only this part of the water stands among the salt and is saturated; all of it, where the "
-        "salt reaches as high as the water.",
-        "{voids} × {salt_depth} ÷ ({voids} × {salt_depth} + {water_depth} − {salt_depth})",
+        "This part of the water stands among the salt and is saturated.",
+        "{voids} × {covered_salt} ÷ ({voids} × {covered_salt} + {water_depth} − {covered_salt})",
         100 * share_among_salt(*levels),
         "%",
     )
@@ -204,7 +209,7 @@ WEAK_BRINE = Calculator(
         Output("capacity_left", "Capacity left, at best", "share", "%", step=1),
         Output("capacity", "Capacity, at best", "capacity", "grains", step=100),
         Output("delivered", "Salt that reaches the bed", "mass", "lb", step=0.1),
-        Output("ratio", "Strength of the brine", "share", "%", step=1),
+        Output("ratio", "Salt beside that of saturated brine", "share", "%", step=1),
     ],
     compute=_weak_brine,
     curve=Curve("salt_ratio", 0, 100, ["capacity_left"]),

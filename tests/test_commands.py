@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import re
 import signal
 import socket
@@ -13,6 +14,8 @@ from pathlib import Path
 import pytest
 
 from build_tools.commands import run
+from calculators import CALCULATORS
+from calculators import run as calculate
 
 
 @pytest.fixture
@@ -74,6 +77,78 @@ def test_build_writes_a_site_and_writes_it_again(
 def test_check_finds_no_problem_in_the_handbook(capsys: pytest.CaptureFixture[str]) -> None:
     assert run(["check"]) == 0
     assert capsys.readouterr().out == "No problems found.\n"
+
+
+def test_work_out_alone_lists_every_calculator(capsys: pytest.CaptureFixture[str]) -> None:
+    assert run(["work-out"]) == 0
+    told = capsys.readouterr().out
+    for calculator in CALCULATORS.values():
+        assert re.search(rf"^  {calculator.name} +{re.escape(calculator.question)}$", told, re.M)
+
+
+def test_work_out_tells_question_inputs_working_answer_and_cautions(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    assert run(["work-out", "resin-capacity", "salt=30 lb", "resin_volume=1 ft³"]) == 0
+    told = capsys.readouterr().out
+    parts = ["How much hardness", "Inputs", "Working", "Answer", "Take note", "Caution"]
+    assert sorted(parts, key=told.index) == parts
+    result = calculate("resin-capacity", {"salt": "30 lb", "resin_volume": "1 ft³"})
+    step = result["workings"][0]
+    for text in (
+        f"Usable capacity: {result['values']['capacity']['shown']}",
+        f"{step['formula']} = {step['numbers']} = {step['result']}",
+        *result["warnings"],
+        *CALCULATORS["resin-capacity"].cautions,
+    ):
+        assert text.replace("\u00a0", " ") in told
+
+
+def test_work_out_takes_the_shops_values_and_units(capsys: pytest.CaptureFixture[str]) -> None:
+    assert run(["work-out", "hardness-setting", "hardness=300 mg/L", "iron=1", "--json"]) == 0
+    shops = json.loads(capsys.readouterr().out)
+    assert shops["inputs"]["iron_allowance"]["shown"] == "4\u00a0gpg per mg/L"
+    assert shops == calculate("hardness-setting", {"hardness": "300 mg/L", "iron": "1"})
+    metric = ["work-out", "hardness-setting", "hardness=300", "--units", "metric", "--json"]
+    assert run(metric) == 0
+    assert json.loads(capsys.readouterr().out)["inputs"]["hardness"]["shown"] == "300\u00a0mg/L"
+
+
+def test_work_out_tells_what_is_wrong_and_what_it_takes(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    assert run(["work-out", "hardness-setting", "hardness=18 psi", "irn=1"]) == 1
+    told = capsys.readouterr()
+    assert told.out == ""
+    assert told.err.startswith("irn: There is no input “irn”. The nearest is “iron”.\nhardness: ")
+    assert '"hardness=18 gpg"  Hardness of the raw water' in told.err
+
+
+@pytest.mark.parametrize(
+    ("arguments", "sentence"),
+    [
+        (["leak"], 'There is no calculator "leak". work-out alone lists them.'),
+        (["smal-leak"], 'There is no calculator "smal-leak". The nearest is small-leak.'),
+        (
+            ["small-leak", "60"],
+            '"60" is no input: write it as NAME=VALUE, such as "hardness=18 gpg".',
+        ),
+    ],
+)
+def test_work_out_tells_a_wrong_command(
+    arguments: list[str], sentence: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert run(["work-out", *arguments]) == 1
+    assert capsys.readouterr() == ("", f"{sentence}\n")
+
+
+def test_benchmark_measures_every_calculator_in_both_pythons(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    assert run(["benchmark", "calculators", "--json"]) == 0
+    rows = json.loads(capsys.readouterr().out)
+    assert [row["calculator"] for row in rows] == list(CALCULATORS)
+    assert all(row["python_ms"] > 0 and row["browser_ms"] > 0 for row in rows)
 
 
 @pytest.mark.parametrize("stop", [signal.SIGINT, signal.SIGTERM])

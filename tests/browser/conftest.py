@@ -20,6 +20,7 @@ from build_tools.browser.form import form_html
 from build_tools.browser.runtime import runtime_files
 from build_tools.set_up.browser import installed
 from calculators import CALCULATORS, run
+from calculators.figures import curve_picture
 from tests.browser.visits import EXAMPLES, Visits
 
 # On a busy machine Python needs its time to start in the page; a right page is quick.
@@ -115,7 +116,7 @@ def visits(browser: Browser, everyday: BrowserContext) -> Iterator[Visits]:
 
 @pytest.fixture(scope="session")
 def bare_folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """Make a folder with one page of two forms and no theme, as a host of its own would have it."""
+    """Make a folder with one page of forms and no theme, as a host of its own would have it."""
     folder = tmp_path_factory.mktemp("bare")
     runtime = runtime_files(ROOT)
     (folder / runtime.folder_name).mkdir(parents=True)
@@ -127,6 +128,7 @@ def bare_folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
         form_html(
             CALCULATORS[name],
             run(name, texts),
+            picture=curve_picture(name, texts) or "",
             form_id=form_id,
             texts=texts,
             units="us",
@@ -135,7 +137,7 @@ def bare_folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
         for form_id, (name, texts) in EXAMPLES.items()
     )
     head = (
-        '<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Two forms</title>'
+        '<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Forms</title>'
         '<meta name="viewport" content="width=device-width"><link rel="icon" href="data:,">'
         '<link rel="stylesheet" href="forms.css"></head>'
     )

@@ -10,6 +10,7 @@ import pytest
 from build_tools.browser.form import form_html
 from calculators import CALCULATORS, run
 from calculators.declare import Calculator, Input, Output
+from calculators.figures import curve_picture
 
 
 def html_of(name: str, texts: dict[str, str], units: str = "us", **options: object) -> str:
@@ -132,6 +133,13 @@ def test_text_of_every_kind_is_escaped() -> None:
     )
     assert Tags(html).named("b") == []
     assert html.count("&lt;b title=&#34;x&#34;&gt;&amp;") == 13
+
+
+def test_a_picture_stands_in_the_form_of_a_calculator_that_has_a_curve() -> None:
+    texts = example_of("resin-capacity", "us")
+    html = html_of("resin-capacity", texts, picture=curve_picture("resin-capacity", texts))
+    assert len(Tags(html).named("svg")) == 1
+    assert 'data-part="picture"' not in html_of("hardness-units", {"hardness": "18 gpg"})
 
 
 def test_an_example_without_an_answer_is_refused() -> None:

@@ -9,6 +9,7 @@ import pytest
 from playwright.sync_api import Locator, Page, expect
 
 from calculators import run
+from calculators.figures import curve_picture
 from tests.browser.visits import EXAMPLES, Visits
 
 # Holds back the first calculation on its way to the worker until the page says `release()`.
@@ -46,6 +47,23 @@ def answer(form: str, output: str, **typed: str) -> str:
     """Return what Python here shows for a form's example with other texts typed in."""
     calculator, texts = EXAMPLES[form]
     return run(calculator, {**texts, **typed})["values"][output]["shown"]
+
+
+def test_the_picture_follows_the_answer(visits: Visits, bare: str) -> None:
+    page = visits.page()
+    page.goto(bare)
+    picture = page.locator("#capacity .live-form__picture svg")
+    expect(picture).to_have_attribute("aria-label", re.compile(answer("capacity", "capacity")))
+    field(page, "salt", "capacity").fill("15 lb")
+    drawn = curve_picture("resin-capacity", {"salt": "15 lb", "resin_volume": "1.5 ft³"})
+    words = re.search('aria-label="([^"]*)"', drawn)[1]
+    expect(picture).to_have_attribute("aria-label", words)
+    assert words.endswith(f"{answer('capacity', 'capacity', salt='15 lb')}.")
+    field(page, "salt", "capacity").fill("15 gpg")
+    expect(in_form(page, "problem", "capacity").first).to_be_visible()
+    expect(picture).to_have_attribute("aria-label", words)
+    page.locator("#capacity [data-action=example]").click()
+    expect(picture).to_have_attribute("aria-label", re.compile(answer("capacity", "capacity")))
 
 
 def test_a_typed_number_is_answered_as_python_answers_it_here(visits: Visits, bare: str) -> None:

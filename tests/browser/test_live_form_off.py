@@ -181,8 +181,8 @@ def test_an_unknown_message_is_refused_on_both_sides(visits: Visits, bare: str) 
         }"""
     )
     assert said == [
-        "There is no message “answer”; there are start, calculate.",
-        "There is no message “toString”; there are progress, ready, answer, failed.",
+        "There is no message “answer”; there are start, calculate, draw.",
+        "There is no message “toString”; there are progress, ready, answer, picture, failed.",
         "The message “ready” lacks its id, of type number.",
         "The message “calculate” lacks its inputs, of type object.",
     ]

@@ -1,4 +1,4 @@
-"""Visits to pages, and the two forms of the page that the form tests visit."""
+"""Visits to pages, and the forms of the page that the form tests visit."""
 
 from __future__ import annotations
 
@@ -8,6 +8,7 @@ from playwright.sync_api import Browser, BrowserContext, Page
 EXAMPLES = {
     "setting": ("hardness-setting", {"hardness": "18 gpg", "iron": "0.3 mg/L"}),
     "leak": ("small-leak", {"measured": "drips", "drips": "60 /min"}),
+    "capacity": ("resin-capacity", {"salt": "9 lb", "resin_volume": "1.5 ft³"}),
 }
 
 

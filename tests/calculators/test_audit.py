@@ -25,7 +25,8 @@ def test_delivered_and_missing_make_up_the_plan(answer, water, setting, planned)
         (800, "watch it", "weak or short brine"),
         (899.9, "watch it", "weak or short brine"),
         (900, "good", "nothing"),
-        (1000, "good", "nothing"),
+        (1200, "good", "nothing"),
+        (1201, "hard to believe", "water counted that was not softened"),
     ],
 )
 def test_the_judgement_turns_at_its_marks(water, verdict, look):
@@ -41,3 +42,10 @@ def test_far_more_than_planned_is_doubted(water, warned):
     inputs = {"water": water, "setting": 20, "planned_capacity": 20000}
 
     assert any("far more" in text for text in run("capacity-audit", inputs)["warnings"]) == warned
+
+
+@pytest.mark.parametrize(("water", "shown"), [(899, "89\u00a0%"), (900, "90\u00a0%")])
+def test_a_share_that_just_misses_its_mark_is_not_shown_as_the_mark(water, shown):
+    inputs = {"water": water, "setting": 20, "planned_capacity": 20000}
+
+    assert run("capacity-audit", inputs)["values"]["share"]["shown"] == shown

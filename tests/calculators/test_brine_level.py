@@ -125,3 +125,24 @@ def test_a_well_wider_than_its_tank_is_refused():
     result = run("brine-level", {"brine": 3, "tank_diameter": 8, "well_diameter": 8})
 
     assert "wider than the tank" in result["problems"]["well_diameter"]
+
+
+@pytest.mark.parametrize(
+    ("float_height", "parts"),
+    [
+        (12, ["cut short", "Only the float keeps"]),
+        (13, ["cut short", "too high to act", "The brine tank runs over"]),
+        (30, ["too high to act", "The brine tank runs over"]),
+    ],
+)
+def test_a_float_guards_the_floor_only_below_the_overflow(float_height, parts):
+    inputs = {"brine": 8, "float_height": float_height, "overflow_height": 13, **TANK}
+    warnings = run("brine-level", inputs)["warnings"]
+
+    assert [part in text for part, text in zip(parts, warnings, strict=True)] == [True] * len(parts)
+
+
+def test_an_overflow_below_the_water_left_is_refused():
+    result = run("brine-level", {"brine": 3, "overflow_height": 1, **TANK})
+
+    assert "below the water that is left" in result["problems"]["overflow_height"]

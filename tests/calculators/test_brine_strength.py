@@ -96,6 +96,13 @@ def test_the_judgement_turns_at_ninety_degrees(reading, verdict):
     assert result["values"]["verdict"]["words"].startswith(verdict)
 
 
+def test_a_reading_that_just_misses_the_mark_is_not_shown_as_the_mark():
+    values = run("brine-strength", {"reading": "hydrometer", "gravity": 1.18})["values"]
+
+    assert values["degrees"]["shown"] == "89\u00a0%"
+    assert values["verdict"]["words"].startswith("weak")
+
+
 @pytest.mark.parametrize(("gravity", "strength"), [(0.99, 0), (1, 0)])
 def test_water_holds_no_salt(answer, gravity, strength):
     assert answer("brine-strength", "strength", reading="hydrometer", gravity=gravity) == strength
@@ -105,8 +112,10 @@ def test_water_holds_no_salt(answer, gravity, strength):
     ("inputs", "warned"),
     [
         ({"reading": "hydrometer", "gravity": 1.2}, False),
+        ({"reading": "hydrometer", "gravity": 1.204}, False),  # saturated, beside water at 60 °F
         ({"reading": "hydrometer", "gravity": 1.21}, True),
         ({"reading": "salometer", "salometer": 100}, False),
+        ({"reading": "salometer", "salometer": 101.9}, False),
         ({"reading": "salometer", "salometer": 104}, True),
     ],
 )

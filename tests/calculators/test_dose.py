@@ -132,3 +132,34 @@ def test_a_wanted_interval_past_the_longest_is_warned_about(days, warned):
     result = run("best-salt-dose", {"load": 500, "resin_volume": 1.5, "wanted_interval": days})
 
     assert any("longest interval" in text for text in result["warnings"]) == warned
+
+
+def test_a_mark_out_of_reach_does_not_shorten_the_interval():
+    worn = values(load=1000, resin_condition=75)  # no salt reaches the usual mark
+    strict = values(load=500, resin_condition=80, efficiency_mark=4000)
+
+    assert (worn["salt"], worn["interval"]) == (4.5, 13)
+    assert (strict["salt"], strict["interval"]) == (4.5, 14)
+
+
+@pytest.mark.parametrize(("iron", "longest"), [(0, 14), (0.5, 7), (2, 4)])
+def test_no_neighbor_lies_past_the_longest_interval(iron, longest):
+    at_the_end = values(load=500, iron=iron, wanted_interval=longest)
+    before = values(load=500, iron=iron, wanted_interval=longest - 1)
+
+    assert "month_later" not in at_the_end
+    assert "month_sooner" in at_the_end
+    assert "month_later" in before
+
+
+def test_a_delayed_control_regenerates_half_a_day_later_on_average():
+    assert values(load=5000, wanted_interval=4)["mean_interval"] == 4.5
+    assert values(load=5000, wanted_interval=4, control="twin tank")["mean_interval"] == 4
+
+
+@pytest.mark.parametrize(("step", "warned"), [(0.5, False), (5, True)])
+def test_a_coarse_step_past_the_fit_is_warned_about(step, warned):
+    inputs = {"load": 2000, "resin_volume": 0.2, "control": "twin tank", "salt_step": step}
+    warnings = run("best-salt-dose", inputs)["warnings"]
+
+    assert any("outside the range" in text for text in warnings) == warned

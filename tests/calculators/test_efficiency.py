@@ -77,3 +77,11 @@ def test_without_water_there_is_no_water_mark():
 
     assert "water_for_capacity" not in values
     assert "strict_water" not in values
+
+
+def test_what_just_misses_a_mark_is_not_shown_as_the_mark():
+    values = run("salt-efficiency", {"salt": 9, "capacity": 30110, "water": 76.5})["values"]
+
+    assert (values["efficient"]["words"], values["strict_water"]["words"]) == ("missed", "missed")
+    assert values["efficiency"]["shown"] == "3,346\u00a0grains/lb"
+    assert values["water_for_capacity"]["shown"] == "2.54\u00a0gal/kilograin"

@@ -42,7 +42,7 @@ def test_the_range_encloses_the_years(chlorine, temperature, crosslinking, metal
     few, years, many = (values[name]["number"] for name in ("few", "years", "many"))
 
     assert few == pytest.approx(years / 2)
-    assert many == pytest.approx(years * 1.5)
+    assert many == pytest.approx(min(20, years * 1.5))
     assert 0 < years <= 20
 
 
@@ -66,3 +66,9 @@ def test_each_circumstance_counts_once(answer, inputs, years):
 )
 def test_what_ends_the_life(chlorine, limit):
     assert run("resin-life", {"chlorine": chlorine})["values"]["limit"]["words"] == limit
+
+
+def test_without_chlorine_nothing_is_divided_by_zero():
+    formulas = [step["numbers"] for step in run("resin-life", {"chlorine": 0})["workings"]]
+
+    assert not any("÷ 0 mg/L" in formula for formula in formulas)

@@ -52,3 +52,11 @@ def test_nothing_is_judged_that_was_not_seen():
     values = run("salt-fall", {"salt": 9, "tank_diameter": 18, "regenerations": 6})["values"]
 
     assert set(values) == {"expected", "each"}
+
+
+@pytest.mark.parametrize(("regenerations", "warned"), [(2, True), (3, False)])
+def test_a_fall_too_small_to_read_is_warned_about(regenerations, warned):
+    inputs = {"salt": 9, "tank_diameter": 18, "regenerations": regenerations, "observed": 1}
+    warnings = run("salt-fall", inputs)["warnings"]
+
+    assert any("hard to read" in text for text in warnings) == warned

@@ -92,3 +92,13 @@ def test_a_dose_past_the_curve_is_warned_about(salt, warned):
     result = run("weak-brine", {"salt": salt, "resin_volume": 1.5, "salt_ratio": 50})
 
     assert any("curve of capacity" in text for text in result["warnings"]) == warned
+
+
+@pytest.mark.parametrize(("salt", "covered"), [(4, 4), (8, 8), (30, 8)])
+def test_only_salt_under_water_stands_in_the_working(salt, covered):
+    inputs = {"known": "salt and water levels", "salt_depth": salt, "water_depth": 8, **BED}
+    steps = run("weak-brine", inputs)["workings"]
+
+    assert steps[0]["result"] == f"{covered}\u00a0in"
+    assert "45\u00a0%" in steps[1]["numbers"]
+    assert f"{covered}\u00a0in" in steps[1]["numbers"]

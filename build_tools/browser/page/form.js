@@ -124,7 +124,8 @@ export class LiveForm {
         return;
       }
       this.#show(result);
-      if (this.#answer.querySelector("[data-part=picture]")) {
+      const isAnswered = Object.keys(result.problems).length === 0;
+      if (isAnswered && this.#answer.querySelector("[data-part=picture]")) {
         const picture = await this.#client.draw(String(calculator), texts, String(units));
         if (isLatest()) {
           showPicture(this.#answer, picture);
