@@ -9,7 +9,9 @@ from calculators.quantities import snap
 from calculators.units import GALLON
 
 PLAIN, OTHER = "plain bleach, nothing added", "scented, thickened or not known"
-SALT_ONLY, BLEACH, CLEANER, UNKNOWN = "salt only", "bleach", "iron cleaner", "not known"
+SALT_ONLY, BLEACH, CLEANER, UNKNOWN = (
+    "salt only", "bleach", "iron cleaner", "something else, or not known",
+)  # fmt: skip
 LAST_CYCLE = (SALT_ONLY, BLEACH, CLEANER, UNKNOWN)
 POWDER, LIQUID = "powder", "liquid"
 
@@ -21,9 +23,9 @@ CHLORINE_OF_PERCENT = 10_000.0
 FLUID_OUNCES_IN_A_GALLON = 128
 
 _MIXING = (
-    "Never let bleach meet acid, iron cleaner or ammonia, in the well, in the drain or in a "
-    "bucket: the gas is poisonous. One chemical for each regeneration, and a full one with salt "
-    "alone between."
+    "Never let bleach meet acid, iron cleaner or ammonia, in the brine well, in the drain or "
+    "in a bucket: the gas is poisonous. One chemical for each regeneration, and a full one with "
+    "salt alone between."
 )
 _AIR = (
     "Wear gloves and eye protection, and keep the air moving. If you smell gas, leave, take "
@@ -54,12 +56,13 @@ def bleach_dose(resin_volume, dose, strength):
 
 
 def _refuse_after(given, chemical):
-    """Raise InputProblem unless the last cycle is known and left nothing to react with."""
+    """Raise InputProblem unless the last cycle left nothing that the chemical reacts with."""
     rinse = "Run one full regeneration with salt alone to its end, then ask again."
     if given.last_cycle == UNKNOWN:
         raise InputProblem(
             "last_cycle",
-            f"No {chemical} before it is known what went through the unit last. {rinse}",
+            f"No {chemical} unless it is known that only salt or {chemical} went through the unit "
+            f"last. {rinse}",
         )
     if given.last_cycle not in (SALT_ONLY, chemical):
         raise InputProblem(
@@ -125,7 +128,8 @@ def _last_cycle():
         default=UNKNOWN,
         example=SALT_ONLY,
         choices=LAST_CYCLE,
-        help="With the last full regeneration; ask the household too.",
+        help="With the last full regeneration; ask the household too. Salt with a rust remover in "
+        "it and a feeder of cleaner count as iron cleaner; acid is something else.",
     )
 
 
@@ -308,8 +312,8 @@ RESIN_CLEANER_DOSE = Calculator(
         ),
     ],
     outputs=[
-        Output("powder", "Cleaner", "mass", "oz", step=0.1),
-        Output("liquid", "Liquid cleaner", "volume", "fl oz", step=0.1),
+        Output("powder", "Cleaner", "mass", "oz", step=0.1, direction="down"),
+        Output("liquid", "Liquid cleaner", "volume", "fl oz", step=0.1, direction="down"),
         Output("hold", "Hold in the bed", "time", "min", step=1),
         Output("order", "In this order", "words"),
         Output("done_when", "Done when", "words"),

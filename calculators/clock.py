@@ -154,8 +154,9 @@ def _clock(given, work):
     )
     if snap(share) >= NOTABLE_OVERLAP:
         work.warn(
-            "Regeneration overlaps with water use: set the clock, then a time at which nobody "
-            "draws water."
+            "Regeneration overlaps with water use: "
+            + ("set the clock, then" if snap(abs(error)) > RIGHT_WITHIN else "set")
+            + " a time at which nobody draws water."
         )
     return {
         "true_start": start,
@@ -200,7 +201,9 @@ CLOCK_ERROR = Calculator(
             example=9.5,
             low=0,
             high=1439 / 60,
-            help="From a phone at the same moment.",
+            usual_low=6,
+            help="From a phone at the same moment, written in the same way.",
+            unusual="If you meant the afternoon, write pm; without it, hours count from midnight.",
             only_when=("told_by", (FACES,)),
         ),
         Input(
@@ -246,7 +249,7 @@ CLOCK_ERROR = Calculator(
             example=19.5,
             low=0,
             high=1439 / 60,
-            help="After the longest cut.",
+            help="After the last cut that was longer than the hold-up.",
             only_when=("told_by", (HELD_UP,)),
         ),
         Input(

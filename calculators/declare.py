@@ -43,8 +43,9 @@ class Input:
 
     kind: a key of `quantities.KINDS`, or "count" (whole), "number" (no unit) or "choice".
     unit: the unit in which `default`, the limits and the calculation take the number.
-    default: None when it must be given; `example` is then what a form first shows.
-    low, high: the calculator refuses what lies outside, and `refused` adds a sentence.
+    default: None when it must be given; `example` is then what a form first shows. A choice whose
+    example is not its default asks about safety: its form starts with the default, which refuses.
+    low, high: the calculator refuses what lies outside; above `high` `refused` adds a sentence.
     usual_low, usual_high: outside these it answers with a warning, to which `unusual` adds a
     sentence. optional: may be left blank. shop: the value of the shop that replaces the default.
     only_when: (name of a choice input, its choices for which this input counts).
@@ -181,7 +182,9 @@ class Input:
             side, limit = "above", self.shown_limit(self.high, units, "down")
         sentence = f"{self.shown(number, units)} is {side} the limit of {limit}."
         sentence += self._meant_unit(number, units) if bare else ""
-        raise InputProblem(self.name, f"{sentence} {self.refused}".strip())
+        if too_high and self.refused:
+            sentence += f" {self.refused}"
+        raise InputProblem(self.name, sentence)
 
     def _meant_unit(self, number, units):
         """Say in which other unit a number without a unit would have been a usual one."""

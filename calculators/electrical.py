@@ -99,6 +99,11 @@ def _supply_voltage(given, work):
     open_share = share("open_share", "Without load, set beside the rating.", "open")
     loaded_share = share("loaded_share", "With the motor running, set beside the rating.", "loaded")
     adaptor_share = share("adaptor_share", "At the adaptor, set beside the rating.", "at_adaptor")
+    if open_share >= NOTHING and snap(at_adaptor) > snap(given.open * SWAPPED / 100):
+        work.warn(
+            "The cable cannot lose more than the voltage falls under load: look at its length, its "
+            "gauge and the current, and do not trust the loss."
+        )
     if open_share < NOTHING:
         work.warn(
             "A meter on the wrong range shows about nothing: this adaptor gives "
@@ -220,8 +225,8 @@ SUPPLY_VOLTAGE = Calculator(
     ],
     outputs=[
         Output("verdict", "The supply is", "words"),
-        Output("loaded_share", "Under load, share of the rating", "share", "%", step=1),
-        Output("open_share", "Without load, share of the rating", "share", "%", step=1),
+        Output("loaded_share", "Under load, share of the rating", "share", "%", step=0.1),
+        Output("open_share", "Without load, share of the rating", "share", "%", step=0.1),
         Output("cable_loss", "Lost in the cable", "voltage", "V", step=0.01),
         Output("at_adaptor", "At the adaptor under load", "voltage", "V", step=0.1),
     ],

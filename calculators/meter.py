@@ -9,6 +9,8 @@ from calculators.quantities import snap
 DEAD_BELOW, LOW_BELOW, HIGH_ABOVE = 5.0, 90.0, 110.0
 #: A counter that has not moved over so many of its steps does not count.
 STEPS_UNMOVED = 5
+#: A share [%] above this is hardly the meter's doing.
+HARDLY_THE_METER = 200.0
 
 
 def count_error(volume, volume_error, step):
@@ -63,7 +65,8 @@ def _meter_check(given, work):
     error = count_error(given.caught, given.volume_error, given.count_step)
     work.step(
         "uncertainty",
-        "The mark on the bucket and half a step of the counter are both uncertain.",
+        "The mark on the bucket and half a step of the counter are both uncertain; the verdict "
+        "allows for twice as much.",
         "√(({volume_error} ÷ {caught})² + (½ × {count_step} ÷ {caught})²)",
         100 * error,
         "%",
@@ -74,6 +77,11 @@ def _meter_check(given, work):
         "uncertainty": 100 * error,
         "verdict": _verdict(counted, given.caught, error, given.count_step),
     }
+    if snap(share) > HARDLY_THE_METER:
+        work.warn(
+            "A meter hardly counts so much too much: look at the unit of the counter, whether it "
+            "started anew during the run, and whether water ran elsewhere."
+        )
     if given.slow_caught is None and given.slow_counted is None:
         work.warn("A turbine may stand still in a slow flow: this run does not clear a small leak.")
         return values
@@ -186,10 +194,10 @@ METER_CHECK = Calculator(
     ],
     outputs=[
         Output("verdict", "The meter is", "words"),
-        Output("share", "Counted of the water drawn", "share", "%", step=1),
+        Output("share", "Counted of the water drawn", "share", "%", step=0.1),
         Output("uncertainty", "Uncertainty, more or less", "share", "%", step=0.1),
         Output("counted", "Counted", "volume", "gal", digits=4),
-        Output("slow_share", "Counted in the slow run", "share", "%", step=1),
+        Output("slow_share", "Counted in the slow run", "share", "%", step=0.1),
         Output("slow_verdict", "In a slow flow it is", "words"),
     ],
     compute=_meter_check,

@@ -169,6 +169,8 @@ def parse(text, kind, unit=None):
         if hours is not None:
             return Quantity(hours, unit, kind)
     number, rest = read_number(text)
+    if kind == "time of day" and not 0 <= number < 24:
+        raise QuantityError(_no_clock(text.strip()))
     if not rest:
         if unit is None:
             raise QuantityError(

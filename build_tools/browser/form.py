@@ -71,7 +71,10 @@ def _fields(calculator: Calculator, result: dict, texts: dict[str, str], units: 
             understood = result["inputs"].get(declared.name, {"shown": ""})["shown"]
         else:
             understood = declared.example_text(units)
-        text = understood if declared.choices else texts.get(declared.name, understood)
+        if declared.choices:
+            text = _chosen(declared, understood)
+        else:
+            text = texts.get(declared.name, understood)
         fields.append(
             {
                 "declared": declared,
@@ -82,6 +85,15 @@ def _fields(calculator: Calculator, result: dict, texts: dict[str, str], units: 
             }
         )
     return fields
+
+
+def _chosen(declared: Input, understood: str) -> str:
+    """Return the choice a field starts with.
+
+    A choice whose example is not its default is a question of safety: its default refuses, and
+    only the reader answers it, never the example.
+    """
+    return understood if declared.example == declared.default else declared.default
 
 
 def _counts(declared: Input, result: dict, counting: set[str]) -> bool:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from html.parser import HTMLParser
 
 import markdown
@@ -74,6 +75,17 @@ def test_the_field_texts_alone_give_the_answer_shown(name: str, units: str) -> N
     again = run(name, texts, units)
     shown = {output: value["shown"] for output, value in again["values"].items()}
     assert shown == {output: value["shown"] for output, value in result["values"].items()}
+
+
+@pytest.mark.parametrize("name", ["sanitizing-dose", "resin-cleaner-dose"])
+def test_a_question_of_safety_is_left_to_the_reader(name: str) -> None:
+    html = html_of(name, example_of(name, "us"))
+    fields = {one["id"].removeprefix("f-"): None for one in Tags(html).named("select")}
+    for chosen in re.findall(r'<option value="([^"]*)" selected>', html):
+        one = next(field for field, choice in fields.items() if choice is None)
+        fields[one] = chosen
+    assert fields == {one: CALCULATORS[name].input(one).default for one in fields}
+    assert set(run(name, {**example_of(name, "us"), **fields})["problems"]) == {"last_cycle"}
 
 
 def test_markdown_leaves_it_as_it_is() -> None:

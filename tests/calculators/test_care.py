@@ -60,9 +60,9 @@ def test_the_cleaner_is_the_label_for_all_the_resin(answer, bed, label):
         ),
         (
             "sanitizing-dose",
-            "not known",
-            "No bleach before it is known what went through the unit last. Run one full "
-            "regeneration with salt alone to its end, then ask again.",
+            "something else, or not known",
+            "No bleach unless it is known that only salt or bleach went through the unit last. Run "
+            "one full regeneration with salt alone to its end, then ask again.",
         ),
         (
             "resin-cleaner-dose",
@@ -72,9 +72,9 @@ def test_the_cleaner_is_the_label_for_all_the_resin(answer, bed, label):
         ),
         (
             "resin-cleaner-dose",
-            "not known",
-            "No iron cleaner before it is known what went through the unit last. Run one full "
-            "regeneration with salt alone to its end, then ask again.",
+            "something else, or not known",
+            "No iron cleaner unless it is known that only salt or iron cleaner went through the "
+            "unit last. Run one full regeneration with salt alone to its end, then ask again.",
         ),
     ],
 )
@@ -162,6 +162,28 @@ def test_a_powder_is_weighed_and_a_liquid_measured(form, amount):
     assert set(run("resin-cleaner-dose", asked)["values"]) == amount | {
         "hold", "order", "done_when",
     }  # fmt: skip
+
+
+@given(
+    BED,
+    st.floats(0.5, 32),
+    st.sampled_from(["powder", "liquid"]),
+    st.sampled_from(["us", "metric"]),
+)
+def test_the_cleaner_is_shown_rounded_down(bed, label, form, units):
+    asked = {"resin_volume": f"{bed} ft³", "last_cycle": "salt only", "form": form}
+    asked[f"{form}_dose"] = f"{label} {'oz/ft³' if form == 'powder' else 'fl oz/ft³'}"
+    amount = run("resin-cleaner-dose", asked, units)["values"][form]
+
+    assert amount["rounded"] <= amount["number"] + 1e-9
+    assert amount["rounding"].startswith("down")
+
+
+@pytest.mark.parametrize("calculator", ["sanitizing-dose", "resin-cleaner-dose"])
+def test_salt_with_a_rust_remover_is_no_salt_alone(calculator):
+    words = CALCULATORS[calculator].input("last_cycle").help
+
+    assert "rust remover in it and a feeder of cleaner count as iron cleaner" in words
 
 
 def test_a_metric_reader_measures_bleach_in_milliliters():

@@ -187,6 +187,23 @@ def test_overlap_with_use_is_warned_about(raw_time, warned):
 
 
 @pytest.mark.parametrize(
+    ("shown", "said"),
+    [("5 am", "set the clock, then a time at"), ("9 am", "set a time at")],
+)
+def test_a_clock_that_is_right_is_not_to_be_set(shown, said):
+    result = clock(shown_time=shown, true_time="9 am", set_time="8 am")
+
+    assert f"Regeneration overlaps with water use: {said}" in result["warnings"][0]
+
+
+@pytest.mark.parametrize(("true", "warned"), [("2:45", True), ("2:45 pm", False), ("6:00", False)])
+def test_a_visit_in_the_night_is_asked_about(true, warned):
+    result = clock(shown_time="10:15", true_time=true)
+
+    assert any("If you meant the afternoon" in text for text in result["warnings"]) == warned
+
+
+@pytest.mark.parametrize(
     ("inputs", "problems"),
     [
         (
@@ -203,7 +220,7 @@ def test_overlap_with_use_is_warned_about(raw_time, warned):
         ),
         (
             {"shown_time": "26", "true_time": "9 am"},
-            {"shown_time": "26:00 is above the limit of 11:59 pm."},
+            {"shown_time": "“26” is no time of day. Write it like 2:30 pm or 14:30."},
         ),
     ],
 )

@@ -81,7 +81,8 @@ def test_a_long_thin_cable_is_told_from_a_weak_adaptor():
     ("kind", "current"), [("ac", "alternating current."), ("dc", "direct current.")]
 )
 def test_a_reading_of_nothing_asks_about_the_range(kind, current):
-    result = run("supply-voltage", {"open": 0, "loaded": 0, "current_kind": kind})
+    asked = {"open": 0, "loaded": 0, "current_kind": kind, "cable_length": 50}
+    result = run("supply-voltage", asked)
 
     assert result["values"]["verdict"]["words"] == "nothing: try the outlet with a plug-in lamp"
     assert len(result["warnings"]) == 1
@@ -108,6 +109,27 @@ def test_a_mains_reading_is_not_accepted(name, volts):
         "Only the low-voltage side of the adaptor is measured: the mains belong to a licensed "
         "electrician."
     )
+
+
+def test_swapped_leads_are_not_taken_for_the_mains():
+    result = run("supply-voltage", {**READINGS, "open": -24, "current_kind": "dc"})
+
+    assert result["problems"] == {"open": "−24\u00a0V is below the limit of 0\u00a0V."}
+
+
+@pytest.mark.parametrize(("current", "warned"), [(0.2, False), (4, True)])
+def test_a_cable_that_loses_more_than_there_was_is_doubted(current, warned):
+    asked = {"open": 26, "loaded": 20, "cable_length": 500, "current": current}
+    warnings = run("supply-voltage", asked)["warnings"]
+
+    assert any("cannot lose more" in text for text in warnings) == warned
+
+
+@pytest.mark.parametrize(("loaded", "shown"), [(21.5, "89.6 %"), (20.3, "84.6 %")])
+def test_a_share_below_a_line_is_not_shown_on_it(loaded, shown):
+    values = run("supply-voltage", {"open": 26, "loaded": loaded})["values"]
+
+    assert values["loaded_share"]["shown"].replace("\u00a0", " ") == shown
 
 
 def test_nothing_asks_for_a_mains_reading():

@@ -139,6 +139,22 @@ def test_half_a_slow_run_is_asked_back(given_one, missing):
     assert result["problems"] == {missing: "The slow run needs both the water drawn and the count."}
 
 
+@pytest.mark.parametrize(("after", "warned"), [(799, True), (800, False), (10, True)])
+def test_a_counter_that_started_anew_is_asked_about(after, warned):
+    asked = {"caught": 20, "count_before": 840, "count_after": after}
+    warnings = run("meter-check", asked)["warnings"]
+
+    assert any("started anew" in text for text in warnings) == warned
+
+
+def test_a_share_below_a_line_is_not_shown_on_it():
+    asked = {"caught": 100, "count_before": 0, "count_after": 89.6, "count_step": 0.01}
+    values = run("meter-check", {**asked, "volume_error": 0.1})["values"]
+
+    assert values["verdict"]["words"] == "counts too little"
+    assert values["share"]["shown"] == "89.6\u00a0%"
+
+
 def test_the_uncertainty_is_that_of_bucket_and_counter():
     values = run("meter-check", {"caught": 10, "count_before": 0, "count_after": 10})["values"]
 

@@ -291,6 +291,9 @@ def test_a_time_of_day_is_read_as_people_write_it(text, us, metric):
         ("0:30 pm", "“0:30 pm” is no time of day. Write it like 2:30 pm or 14:30."),
         ("2:5", "“2:5” is no time of day. Write it like 2:30 pm or 14:30."),
         ("-2:00", "“-2:00” is no time of day. Write it like 2:30 pm or 14:30."),
+        ("24", "“24” is no time of day. Write it like 2:30 pm or 14:30."),
+        ("1400", "“1400” is no time of day. Write it like 2:30 pm or 14:30."),
+        ("-1", "“-1” is no time of day. Write it like 2:30 pm or 14:30."),
         ("2 gpg", "“2 gpg” is no time of day. Write it like 2:30 pm or 14:30."),
         (
             "2.30",
