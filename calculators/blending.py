@@ -41,7 +41,7 @@ def _blending(given, work):
         values["blended_water"] = work.step(
             "blended_water",
             "A meter behind the blending valve counts the raw water too, so the bed lasts for more "
-            "of its gallons.",
+            "of what it counts.",
             "{softened_water} ÷ {softened_share}",
             given.softened_water / (1 - share),
             "gal",

@@ -80,7 +80,7 @@ BRINE_REFILL = Calculator(
             example=9,
             low=0.5,
             high=60,
-            help="The whole amount, not the amount for each cubic foot of resin.",
+            help="The whole amount, not the amount for each volume of resin.",
         ),
         Input(
             "refill_flow",
@@ -94,7 +94,7 @@ BRINE_REFILL = Calculator(
         ),
         Input(
             "salt_in_water",
-            "Salt dissolved in each gallon of fill water",
+            "Salt that the fill water dissolves",
             "salt strength",
             "lb/gal",
             default=3,

@@ -80,7 +80,7 @@ def dissolving_time(celsius):
 
 
 def _saturated(work, celsius):
-    """Return the strength when saturated [percent], and the salt in each gallon of water."""
+    """Return the strength when saturated [percent], and the salt that its water takes up [lb/gal]."""
     for name, number in zip(("solubility", "first", "second"), SOLUBILITY, strict=True):
         work.put(name, number)
     full = saturation(celsius)
@@ -99,8 +99,8 @@ def _saturated(work, celsius):
     )
     work.put("weight_of_water", WATER_DENSITY * GALLON / POUND, "lb/gal")
     in_water = work.step(
-        "salt_in_each_gallon_of_water",
-        "What each gallon let in dissolves in the end.",
+        "salt_in_water",
+        "What the water let in dissolves in the end, for its volume.",
         "{salt_for_a_hundred} ÷ 100 × {weight_of_water}",
         parts / 100 * WATER_DENSITY * GALLON / POUND,
         "lb/gal",
@@ -186,9 +186,9 @@ def _reading(given, work, full):
         "lb/gal",
     )
     in_brine = work.step(
-        "salt_in_each_gallon_of_brine",
-        "Each gallon of brine carries less than a gallon of water takes up, for brine is more than "
-        "the water it was made of.",
+        "salt_in_brine",
+        "Brine carries less for its volume than the water took up, for brine is more than the water "
+        "it was made of.",
         "{density} × {strength}",
         density * strength / 100,
         "lb/gal",
@@ -286,11 +286,11 @@ BRINE_STRENGTH = Calculator(
     ],
     outputs=[
         Output("full", "Strength when saturated", "share", "%", step=0.1),
-        Output("in_water", "Salt in each gallon of water", "salt strength", "lb/gal", digits=3),
+        Output("in_water", "Salt for each volume of water", "salt strength", "lb/gal", digits=3),
         Output("wait", "Time to saturate", "time", "h", step=0.1, direction="up"),
         Output("reached", "Saturation reached so far", "share", "%", step=1),
         Output("strength", "Strength by weight", "share", "%", step=0.1),
-        Output("in_brine", "Salt in each gallon of brine", "salt strength", "lb/gal", digits=3),
+        Output("in_brine", "Salt for each volume of brine", "salt strength", "lb/gal", digits=3),
         Output("degrees", "Degrees of the salometer", "share", "%", step=1, direction="down"),
         Output("ratio", "Salt beside that of saturated brine", "share", "%", step=1),
         Output("verdict", "Judgement", "words"),

@@ -65,7 +65,7 @@ def _resin_capacity(given, work):
     work.put("curve_half", CURVE_HALF, "lb/ft³")
     each = work.step(
         "capacity_for_each_volume",
-        "More salt gives more capacity, but less and less for each pound.",
+        "More salt gives more capacity, but the more there is the less it adds.",
         "{curve_top} × {dose} ÷ ({dose} + {curve_half})",
         capacity_of_dose(dose),
         "grains/ft³",
@@ -79,7 +79,7 @@ def _resin_capacity(given, work):
     )
     efficiency = work.step(
         "efficiency",
-        "What each pound of salt brings back.",
+        "The salt efficiency, or what the salt brings back for its weight.",
         "{capacity} ÷ {salt}",
         capacity / given.salt,
         "grains/lb",
@@ -113,7 +113,7 @@ RESIN_CAPACITY = Calculator(
             example=9,
             low=0.5,
             high=100,
-            help="The whole amount, not the amount for each cubic foot.",
+            help="The whole amount, not the amount for each volume of resin.",
         ),
         Input(
             "resin_volume",
@@ -143,7 +143,7 @@ RESIN_CAPACITY = Calculator(
         Output("dose", "Salt dose", "salt dose", "lb/ft³", step=0.1),
         Output(
             "efficiency",
-            "Capacity for each pound of salt",
+            "Salt efficiency",
             "salt efficiency",
             "grains/lb",
             digits=3,
@@ -214,7 +214,7 @@ def _salt_for_capacity(given, work):
         work.warn("The dose lies outside the range the curve was fitted to: take it as a guess.")
     efficiency = work.step(
         "efficiency",
-        "What each pound of the set salt brings of the capacity wanted.",
+        "The salt efficiency, or what the set salt brings of the capacity wanted, for its weight.",
         "{capacity} ÷ {salt}",
         given.capacity / salt,
         "grains/lb",
@@ -281,6 +281,7 @@ SALT_FOR_CAPACITY = Calculator(
             "mass",
             "lb",
             default=0.5,
+            metric_default=0.25,
             low=0.05,
             high=5,
             help="The smallest change of the salt that can be set.",
@@ -292,7 +293,7 @@ SALT_FOR_CAPACITY = Calculator(
         Output("dose", "Exact dose", "salt dose", "lb/ft³", digits=3),
         Output(
             "efficiency",
-            "Capacity for each pound of salt",
+            "Salt efficiency",
             "salt efficiency",
             "grains/lb",
             digits=3,

@@ -45,7 +45,8 @@ class Input:
     unit: the unit in which `default`, the limits and the calculation take the number.
     default: None when it must be given; `example` is then what a form first shows. A choice whose
     example is not its default asks about safety: its form starts with the default, which refuses.
-    low, high: the calculator refuses what lies outside; above `high` `refused` adds a sentence.
+    metric_default: the default of a metric reader, in that reader's unit, where people there take
+    another round number. low, high: the calculator refuses what lies outside; above `high` `refused` adds a sentence.
     usual_low, usual_high: outside these it answers with a warning, to which `unusual` adds a
     sentence. optional: may be left blank. shop: the value of the shop that replaces the default.
     only_when: (name of a choice input, its choices for which this input counts).
@@ -59,6 +60,7 @@ class Input:
         unit="",
         *,
         default=None,
+        metric_default=None,
         example=None,
         low=None,
         high=None,
@@ -77,6 +79,7 @@ class Input:
         self.kind = kind
         self.unit = unit
         self.default = default
+        self.metric_default = metric_default
         self.example = default if example is None else example
         self.low = low
         self.high = high
@@ -121,6 +124,8 @@ class Input:
     def _round_default(self, units):
         """Return the default as a round number in the reader's own unit, and that unit."""
         number, unit = self.displayed(self.default, units)
+        if units == "metric" and self.metric_default is not None:
+            return self.metric_default, unit
         return (number if number == self.default else significant(number, 3)), unit
 
     def default_text(self, units):
@@ -219,6 +224,8 @@ class Input:
         """Return what a form has in this input at first, as a reader of `units` would type it."""
         if self.kind == "choice" or self.example is None:
             return self.example or ""
+        if self.example == self.default and self.metric_default is not None:
+            return self.default_text(units)
         number, unit = self.displayed(self.example, units)
         return show(number if number == self.example else significant(number, 2), unit)
 

@@ -173,7 +173,7 @@ def _best_salt_dose(given, work):
     )
     efficiency = work.step(
         "efficiency",
-        "What each pound of salt brings back.",
+        "The salt efficiency, or what the salt brings back for its weight.",
         "{capacity} ÷ {salt}",
         capacity / salt,
         "grains/lb",
@@ -200,8 +200,8 @@ def _best_salt_dose(given, work):
     )
     operating = work.step(
         "operating_efficiency",
-        "What is left over in the bed is regenerated too, so the home itself gets less out of each "
-        "pound.",
+        "What is left over in the bed is regenerated too, so the home itself gets less out of the "
+        "salt.",
         "{mean_interval} × {load} ÷ {salt}",
         mean * given.load / salt,
         "grains/lb",
@@ -328,6 +328,7 @@ BEST_SALT_DOSE = Calculator(
             "mass",
             "lb",
             default=0.5,
+            metric_default=0.25,
             low=0.05,
             high=5,
             help="The smallest change of the salt that can be set.",
@@ -341,14 +342,14 @@ BEST_SALT_DOSE = Calculator(
         Output("capacity", "Capacity at this salt", "capacity", "grains", step=100),
         Output(
             "efficiency",
-            "Capacity for each pound of salt",
+            "Salt efficiency",
             "salt efficiency",
             "grains/lb",
             digits=3,
         ),
         Output(
             "operating_efficiency",
-            "Hardness softened for each pound of salt",
+            "Hardness softened for the weight of salt",
             "salt efficiency",
             "grains/lb",
             digits=3,

@@ -4,7 +4,7 @@ from calculators.capacity import SALT_CEILING
 from calculators.declare import Calculator, Input, InputProblem, Output
 from calculators.quantities import snap
 
-#: Capacity for each pound of salt [grains/lb] that a softener must at least bring.
+#: Salt efficiency [grains/lb] that a softener must at least bring.
 EFFICIENT = 3350.0  # of one called efficient; source: efficiency-standard
 STRICT = 4000.0  # where rules are strict; sources: state-efficiency, sewer-district
 OLD = 2850.0  # of an old one, from before 1980; source: state-efficiency
@@ -42,7 +42,7 @@ def _compared(work, measured, number, unit, marks, is_met):
 def _salt_efficiency(given, work):
     efficiency = work.step(
         "efficiency",
-        "What each pound of salt brings back.",
+        "The salt efficiency, or what the salt brings back for its weight.",
         "{capacity} ÷ {salt}",
         given.capacity / given.salt,
         "grains/lb",
@@ -131,7 +131,7 @@ SALT_EFFICIENCY = Calculator(
     outputs=[
         Output(
             "efficiency",
-            "Capacity for each pound of salt",
+            "Salt efficiency",
             "salt efficiency",
             "grains/lb",
             digits=4,  # so that what just misses a mark is not shown as the mark

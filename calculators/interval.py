@@ -171,6 +171,7 @@ REGENERATION_INTERVAL = Calculator(
             "volume",
             "gal",
             default=10,
+            metric_default=50,
             low=1,
             high=1000,
             help="The smallest change the counter can be set to.",

@@ -157,6 +157,7 @@ METER_CHECK = Calculator(
             "volume",
             "gal",
             default=1,
+            metric_default=1,
             low=0.001,
             high=100,
             help="The smallest change it shows. With a coarse one draw more water.",

@@ -259,7 +259,7 @@ POTASSIUM_SALT = Calculator(
         ),
         Input(
             "salt_in_water",
-            "Potassium chloride dissolved in each gallon of fill water",
+            "Potassium chloride that the fill water dissolves",
             "salt strength",
             "lb/gal",
             default=2.86,

@@ -90,7 +90,7 @@ def _weak_brine(given, work):
     )
     left = work.step(
         "capacity_left",
-        "Half the salt costs less than half the capacity, because the first pounds do most.",
+        "Half the salt costs less than half the capacity, because the first salt does most.",
         "{capacity} ÷ {planned_capacity}",
         100 * capacity / planned,
         "%",
