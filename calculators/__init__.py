@@ -66,6 +66,10 @@ GROUPS = {
 CALCULATORS = {one.name: one for calculators in GROUPS.values() for one in calculators}
 
 
+#: More names than this are too many for a sentence.
+MANY = 20
+
+
 def run(name, inputs, units="us"):
     """Work out one calculator and return a plain structure that JSON can carry.
 
@@ -103,7 +107,12 @@ def run(name, inputs, units="us"):
 
 def _unknown(what, name, known):
     close = nearest(str(name)[:60], known)
-    guess = f" The nearest is “{close}”." if close else f" There are: {', '.join(known)}."
+    if close:
+        guess = f" The nearest is “{close}”."
+    elif len(known) > MANY:
+        guess = f" There are {len(known)}, such as {', '.join(list(known)[:3])}."
+    else:
+        guess = f" There are: {', '.join(known)}."
     return f"There is no {what} “{str(name)[:60]}”.{guess}"
 
 
