@@ -36,7 +36,9 @@ def worked_out(
     for text in given:
         key, equals, value = text.partition("=")
         if not equals:
-            raise Failure(f'"{text}" is no input: write it as NAME=VALUE, such as "hardness=18 gpg".')
+            raise Failure(
+                f'"{text}" is no input: write it as NAME=VALUE, such as "hardness=18 gpg".'
+            )
         inputs[key.strip()] = value
     return run(name, inputs, units)
 

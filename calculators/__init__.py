@@ -7,6 +7,7 @@ standard library, no input or output, so that it starts fast in a browser.
 from types import SimpleNamespace
 
 from calculators import (
+    air_gap,
     audit,
     bed,
     blending,
@@ -51,7 +52,7 @@ _SUBJECTS = {
     "The household": (usage, leaks),
     "Resin, salt and settings": (capacity, dose, interval, efficiency, costs, audit, resin),
     "The brine tank": (brine, brine_level, brine_strength, weak_brine, salt_use),
-    "Flow and pressure": (regeneration, drain_flow, flow, bed, drain_line, pressure),
+    "Flow and pressure": (regeneration, drain_flow, flow, bed, drain_line, air_gap, pressure),
     "Water at the taps": (leakage, blending, heater, heater_history, sodium),
     "Control and care": (clock, electrical, meter, care),
 }

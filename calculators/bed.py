@@ -15,7 +15,7 @@ from calculators.beads import (
     tank_area,
     voids_of_expansion,
 )
-from calculators.declare import Calculator, Input, InputProblem, Output
+from calculators.declare import Calculator, Curve, Input, InputProblem, Output
 from calculators.quantities import snap
 from calculators.water_properties import GRAVITY, density, viscosity
 
@@ -43,7 +43,10 @@ def verdict(lifted, free):
 
 
 def _voids(given, work):
-    """Tell the steps from the flow to the voids [percent] of the lifted bed, and return these."""
+    """Tell the steps from the flow to the voids of the lifted bed; return these [percent].
+
+    By the rule of Richardson and Zaki, and by the Ergun equation.
+    """
     work.step(
         "area",
         "The area of the bed.",
@@ -70,7 +73,7 @@ def _voids(given, work):
         "settling_flow",
         "A bead alone sinks until drag, by the law of Schiller and Naumann, carries its weight; "
         "water rising so fast would hold it up.",
-        "sinking speed of a bead of {bead} at {temperature}",
+        "the sinking speed for {bead} and {temperature}",
         settling_flow(given.bead, given.temperature),
         "gpm/ft²",
     )
@@ -93,17 +96,21 @@ def _voids(given, work):
         100 * (rising / settling) ** (1 / index),
         "%",
     )
-    if snap(voids) > MOST_VOIDS:
+    other = balanced_voids(rising, given.bead, given.temperature)
+    if snap(max(voids, other)) > MOST_VOIDS:
         raise InputProblem(
             "flow",
             "This flow carries the beads off one by one, so no bed is left in the tank: check the "
             "flow, the diameter and the size of the beads.",
         )
-    return voids, rising
+    return voids, other
 
 
-def _lift(given, work, voids, rising):
-    """Tell the steps from the voids to the expansion; return it, and the other equation's."""
+def _lift(work, voids, other):
+    """Tell the steps from the voids to the expansions [percent], and return these.
+
+    voids, other: by the rule of Richardson and Zaki, and by the Ergun equation.
+    """
     work.put("settled_voids", SETTLED_VOIDS, "%")
     lifted = expansion(voids)
     if snap(lifted) > 0:
@@ -122,9 +129,6 @@ def _lift(given, work, voids, rising):
             0.0,
             "%",
         )
-    other = balanced_voids(rising, given.bead, given.temperature)
-    if snap(other) > MOST_VOIDS:
-        return lifted, None
     high = work.step(
         "expansion_by_ergun",
         "The Ergun equation, with the pressure set against the weight of the beads, usually gives "
@@ -139,8 +143,8 @@ def _lift(given, work, voids, rising):
 def _bed_expansion(given, work):
     if snap(given.bed_depth) > snap(given.tank_height):
         raise InputProblem("bed_depth", "The resin cannot be deeper than the tank is high.")
-    voids, rising = _voids(given, work)
-    lifted, high = _lift(given, work, voids, rising)
+    voids, other = _voids(given, work)
+    lifted, high = _lift(work, voids, other)
     top = work.step(
         "lifted_depth",
         "The lifted bed stands so high.",
@@ -178,17 +182,17 @@ def _bed_expansion(given, work):
             "The tank leaves less than half the depth of the bed free, which is less than federal "
             "works ask for: it may be filled too high."
         )
-    tall = given.bed_depth * (1 + (high or 0) / 100)
-    if snap(free) >= MARGIN and (high is None or snap(given.tank_height - tall) < 0):
+    tall = given.bed_depth * (1 + high / 100)
+    if snap(free) >= MARGIN and snap(given.tank_height - tall) < 0:
         work.warn("By the Ergun equation the bed would reach the top: watch the drain for beads.")
-    values = {
+    return {
         "expansion": lifted,
+        "expansion_by_ergun": high,
         "free_height": free,
         "verdict": verdict(lifted, free),
         "flow_for_half": half,
         "lifted_loss": loss,
     }
-    return values if high is None else {**values, "expansion_by_ergun": high}
 
 
 BED_EXPANSION = Calculator(
@@ -270,6 +274,7 @@ BED_EXPANSION = Calculator(
         Output("lifted_loss", "Most pressure the lifted bed costs", "pressure", "psi", step=0.01),
     ],
     compute=_bed_expansion,
+    curve=Curve("flow", 0.5, 5, ["expansion", "expansion_by_ergun"]),
     sources=[
         "sphere-drag",
         "bed-expansion",

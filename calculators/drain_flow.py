@@ -1,7 +1,7 @@
 """What should run at the drain in each position of the valve."""
 
 from calculators.beads import BEAD, flow_for_expansion, tank_area
-from calculators.declare import Calculator, Input, InputProblem, Output
+from calculators.declare import Calculator, Curve, Input, InputProblem, Output
 from calculators.flow import HIGH_FLOW, LOW_FLOW, USUAL_BACKWASH, usual_backwash
 from calculators.injector import (
     USUAL_MOTIVE,
@@ -104,7 +104,7 @@ def _wanted(given, work, backwash):
         "backwash_for_half",
         "By the drag on the beads this flow would lift the bed by half; the equations for it "
         "differ by half again, so the trade's flow sets the control and this one shows the trend.",
-        "flow that lifts a bed of {tank_diameter} by half at {temperature}",
+        "the flow that lifts the bed by half for {tank_diameter} and {temperature}",
         tank_area(given.tank_diameter) * flow_for_expansion(LIFT, BEAD, given.temperature),
         "gpm",
     )
@@ -273,6 +273,7 @@ DRAIN_FLOW = Calculator(
         Output("backwash_for_half", "Backwash that lifts the bed by half", "flow", "gpm", step=0.1),
     ],
     compute=_drain_flow,
+    curve=Curve("temperature", 33, 90, ["backwash_wanted", "backwash_for_half"]),
     sources=[
         "bed-expansion",
         "sphere-drag",

@@ -1,24 +1,12 @@
-"""The line to the drain: what it costs in pressure, and the gap at its end."""
+"""The line to the drain: what it costs in pressure."""
 
-from calculators.declare import Calculator, Input, Output
+from calculators.declare import Calculator, Curve, Input, Output
 from calculators.pipe import darcy_weisbach, hazen_williams, height_pressure
 from calculators.quantities import snap
 
 FITTING = 2.0  # ft of line that a fitting counts for; common practice, no source
 #: Shares [1] between which two laws of friction agree well enough to say nothing.
 AGREE_FROM, AGREE_TO = 0.75, 1.33
-LEAST_GAP = 1.0  # in; see the source "air-gap-least"
-
-
-def air_gap(bore):
-    """Return the least air gap [in] above the rim for a drain line of a bore [in].
-
-    Twice the bore, and never under 1 in. Sources: air-gap-code, air-gap-least.
-
-    >>> air_gap(0.625), air_gap(0.375)
-    (1.25, 1.0)
-    """
-    return max(2 * bore, LEAST_GAP)
 
 
 def _friction(given, work):
@@ -35,7 +23,7 @@ def _friction(given, work):
         "friction_rate",
         "The rule of Hazen and Williams gives the friction; it steps up steeply with the flow and "
         "down steeply with the bore.",
-        "friction of {flow} in a bore of {bore}, smoothness {smoothness}",
+        "the friction for {flow}, {bore} and {smoothness}",
         hazen_williams(given.flow, given.bore, given.smoothness, given.temperature),
         "psi/ft",
     )
@@ -51,7 +39,7 @@ def _friction(given, work):
         "friction_by_darcy",
         "The law of Darcy and Weisbach knows thin tube and cold water better and differs by up to "
         "a fifth at such flows; the rule stays what lines are sized by.",
-        "Darcy–Weisbach for {flow} in {length_with_fittings} of smooth {bore} at {temperature}",
+        "by Darcy and Weisbach for {flow}, {length_with_fittings}, {bore} and {temperature}",
         physical * length,
         "psi",
     )
@@ -231,6 +219,7 @@ DRAIN_LINE = Calculator(
         Output("longest", "Longest line of this bore", "length", "ft", step=1, direction="down"),
     ],
     compute=_drain_line,
+    curve=Curve("flow", 0.5, 8, ["friction", "friction_by_darcy"]),
     sources=[
         "pipe-friction",
         "pipe-friction-again",
@@ -245,62 +234,4 @@ DRAIN_LINE = Calculator(
 )
 
 
-def _air_gap(given, work):
-    work.step(
-        "double_bore", "Plumbing codes ask for twice the bore.", "2 × {bore}", 2 * given.bore, "in"
-    )
-    work.put("least", LEAST_GAP, "in")
-    gap = work.step(
-        "gap",
-        "A thin tube needs no less than the least gap all the same.",
-        "the larger of {double_bore} and {least}",
-        air_gap(given.bore),
-        "in",
-    )
-    values = {"gap": gap}
-    if given.measured is not None:
-        enough = snap(given.measured) >= snap(gap)
-        values["reading"] = "wide enough" if enough else "too small"
-        if not enough:
-            work.warn(
-                "Drain water could be sucked back into the softener: lift the line now."
-            )
-    return values
-
-
-AIR_GAP = Calculator(
-    "air-gap",
-    "Air gap at the drain",
-    "How far above the drain must the line end?",
-    inputs=[
-        Input(
-            "bore",
-            "Bore of the drain line",
-            "length",
-            "in",
-            example=0.5,
-            low=0.125,
-            high=4,
-            help="The inner diameter at its end.",
-        ),
-        Input(
-            "measured",
-            "Gap measured",
-            "length",
-            "in",
-            low=0,
-            high=36,
-            optional=True,
-            help="From the end of the line to the flood rim, where the water would spill over.",
-        ),
-    ],
-    outputs=[
-        Output("gap", "Least air gap", "length", "in", step=0.125, direction="up"),
-        Output("reading", "Reading", "words"),
-    ],
-    compute=_air_gap,
-    sources=["air-gap-code", "air-gap-least"],
-    cautions=["Local code wins where it asks for more."],
-)
-
-CALCULATORS = (DRAIN_LINE, AIR_GAP)
+CALCULATORS = (DRAIN_LINE,)

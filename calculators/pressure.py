@@ -8,7 +8,7 @@ from calculators.beads import (
     viscous_loss,
     whirling_loss,
 )
-from calculators.declare import Calculator, Input, Output
+from calculators.declare import Calculator, Curve, Input, Output
 from calculators.pipe import hazen_williams
 from calculators.quantities import convert, snap
 from calculators.water_properties import density, viscosity
@@ -73,7 +73,7 @@ def _bed_loss(given, work):
     high = work.step(
         "bed_loss_by_carman",
         "The equation of Carman gives about a fifth more: expect a clean bed in this band.",
-        "by the equation of Carman at {flow_through} through {bed_depth}",
+        "by the equation of Carman for {flow_through} and {bed_depth}",
         carman(*bed) * given.bed_depth / 12,
         "psi",
     )
@@ -109,7 +109,7 @@ def _service_pressure(given, work):
     pipe = work.step(
         "pipe_loss",
         "The pipe, by the rule of Hazen and Williams.",
-        "friction of {flow} in {pipe_length} of {pipe_bore}, smoothness {smoothness}",
+        "the friction for {flow}, {pipe_length}, {pipe_bore} and {smoothness}",
         hazen_williams(given.flow, given.pipe_bore, given.smoothness, given.temperature)
         * given.pipe_length,
         "psi",
@@ -308,6 +308,7 @@ SERVICE_PRESSURE = Calculator(
         Output("measured_share", "Share of what is expected", "share", "%", step=1),
     ],
     compute=_service_pressure,
+    curve=Curve("flow", 0.5, 20, ["total_loss", "bed_loss", "valve_loss"]),
     sources=[
         "bed-pressure",
         "bed-pressure-again",

@@ -1,6 +1,6 @@
 """Drawing brine and rinsing it through the bed."""
 
-from calculators.declare import Calculator, Input, InputProblem, Output
+from calculators.declare import Calculator, Curve, Input, InputProblem, Output
 from calculators.injector import (
     FULL_BRINE,
     LEAST_PRESSURE,
@@ -323,6 +323,7 @@ BRINE_DRAW = Calculator(
         Output("brine_left", "Brine left in the tank", "volume", "gal", step=0.1),
     ],
     compute=_brine_draw,
+    curve=Curve("pressure", 20, 100, ["suction", "motive_flow"]),
     sources=["regeneration-bands", "salt-solubility", "brine-density", "common-practice"],
     cautions=["Brine and the first rinse water go to the drain only: keep them off plants."],
 )

@@ -28,7 +28,11 @@ def measure(root: Path) -> list[dict[str, Any]]:
     """Return for each calculator the median time of an answer in both, and their ratio."""
     examples = {
         one.name: json.dumps(
-            {given.name: given.example_text("us") for given in one.inputs if given.example_text("us")}
+            {
+                given.name: given.example_text("us")
+                for given in one.inputs
+                if given.example_text("us")
+            }
         )
         for one in CALCULATORS.values()
     }

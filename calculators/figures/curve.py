@@ -105,7 +105,9 @@ def _legend(index, label, falls):
     if falls:
         words = text(WIDTH - RIGHT - 34, y, label, "end")
         return line("curve", f"M{WIDTH - RIGHT - 28} {y - 4}h28", DASHES[index]) + words
-    return line("curve", f"M{LEFT + 12} {y - 4}h28", DASHES[index]) + text(LEFT + 46, y, label, "start")
+    return line("curve", f"M{LEFT + 12} {y - 4}h28", DASHES[index]) + text(
+        LEFT + 46, y, label, "start"
+    )
 
 
 def _mark(axes, x, y):

@@ -31,7 +31,9 @@ def points(path):
 
 
 def lines(picture):
-    return [one.get("d") for one in picture.iter(f"{SVG}path") if one.get("class") == "figure-curve"]
+    return [
+        one.get("d") for one in picture.iter(f"{SVG}path") if one.get("class") == "figure-curve"
+    ]
 
 
 def marks(picture):
@@ -89,7 +91,9 @@ def test_an_input_that_does_not_count_has_no_picture():
 
 
 def test_where_there_is_no_answer_the_line_has_a_gap():
-    picture = drawn("heater-history", {**example("heater-history"), "cold": "8 gpg", "hot": "12 gpg"})
+    picture = drawn(
+        "heater-history", {**example("heater-history"), "cold": "8 gpg", "hot": "12 gpg"}
+    )
 
     assert all(len(points(line)) < 45 for line in lines(picture))
 
