@@ -101,7 +101,14 @@ BLENDING = Calculator(
     outputs=[
         Output("raw_share", "Share of raw water", "share", "%", step=0.1),
         Output("softened_share", "Share of softened water", "share", "%", step=0.1),
-        Output("blended_water", "Blended water for each run of the bed", "volume", "gal", digits=3),
+        Output(
+            "blended_water",
+            "Blended water for each run of the bed",
+            "volume",
+            "gal",
+            step=10,
+            direction="down",
+        ),
     ],
     compute=_blending,
     curve=Curve("raw", 5, 50, ["raw_share"]),
@@ -210,8 +217,8 @@ EXCHANGE_TANK = Calculator(
     ],
     outputs=[
         Output("days", "Exchange after", "time", "days", digits=None),
-        Output("exact_days", "Spent after", "time", "days", step=0.1),
-        Output("water", "Water softened", "volume", "gal", digits=3),
+        Output("exact_days", "Spent after", "time", "days", step=0.1, direction="down"),
+        Output("water", "Water softened", "volume", "gal", step=10, direction="down"),
         Output("capacity", "Capacity of the tank", "capacity", "grains", step=100),
     ],
     compute=_exchange_tank,

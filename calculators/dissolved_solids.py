@@ -12,6 +12,7 @@ HARMLESS, LOSS, LEAST_FACTOR = 500.0, 0.06, 0.70
 #: share of the raw hardness it is held to.
 USUAL_LEAKAGE, USUAL_DOSE, MOST_LEAKAGE = 2.5, 8.0, 0.25
 SOFT = 1.0  # gpg; see the source "soft-limit"
+TRUSTED = 3000.0  # mg/L of solids; common practice, no source
 #: Hardness cannot pass the solids it is part of by more than magnesium carbonate allows.
 MOST_HARDNESS = 1.2
 
@@ -19,7 +20,7 @@ MOST_HARDNESS = 1.2
 def capacity_factor(solids):
     """Return the share [1] of the capacity left in water with dissolved solids [mg/L, 0 or more].
 
-    A habit of the trade, not a law: common practice, no source. Trusted up to about 3,000 mg/L.
+    A habit of the trade, not a law: common practice, no source. Trusted up to TRUSTED.
 
     >>> round(capacity_factor(1500), 3)
     0.88
@@ -98,6 +99,11 @@ def _dissolved_solids(given, work):
     leakage = _leakage_step(given, work)
     if snap(given.solids) > 2000:
         work.warn("Water this salty is hard to soften: look at other treatment before setting up.")
+    if snap(given.solids) > TRUSTED:
+        work.warn(
+            "The relations are not trusted in water this salty: less capacity may be left, and "
+            "more hardness may pass."
+        )
     if snap(given.hardness * GRAIN_PER_GALLON) > snap(MOST_HARDNESS * given.solids):
         work.warn(
             "The hardness is more than all dissolved solids together: one of the two was read or "

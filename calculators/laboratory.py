@@ -1,7 +1,7 @@
 """Hardness from the calcium and magnesium of a laboratory report."""
 
 from calculators.declare import Calculator, Input, Output
-from calculators.quantities import snap
+from calculators.quantities import KINDS, snap
 from calculators.units import CALCIUM_CARBONATE, GRAIN_PER_GALLON
 from calculators.water import charge_equivalent, hardness_class
 
@@ -11,6 +11,8 @@ MAGNESIUM = 24.305  # g/mol
 AS_ION, AS_CARBONATE = "as the ion", "as calcium carbonate"
 #: A total on the sheet this far from the worked-out one is worth a word.
 NOTABLE_DIFFERENCE = 0.10
+#: Harder waters than this are rare, so that the sheet was more likely misread.
+RARELY_HARDER = 60.0  # gpg
 
 
 def hardness_of_ions(calcium, magnesium):
@@ -60,10 +62,12 @@ def _compare_with_sheet(given, work, total):
     else:
         other = hardness_of_ions(given.calcium, given.magnesium) * GRAIN_PER_GALLON
         form = AS_ION
+    factors = KINDS["hardness"].factors
+    unit = min(factors, key=lambda one: abs(total - factors[one] * given.sheet_total))
     if _fits(other, given.sheet_total):
         guess = f"It would agree if calcium and magnesium were given {form}."
-    elif _fits(total, given.sheet_total * GRAIN_PER_GALLON):
-        guess = "It would agree if that total were in grains per gallon."
+    elif _fits(total, factors[unit] * given.sheet_total):
+        guess = f"It would agree if that total were in {unit}."
     else:
         guess = "Ask the laboratory which of the figures is meant how."
     work.warn(f"The total on the sheet differs from its calcium and magnesium. {guess}")
@@ -90,8 +94,16 @@ def _hardness_from_ions(given, work):
     values = {"hardness": hardness, "total": total, "wording": hardness_class(total)}
     _compare_with_sheet(given, work, total)
     if snap(total) == 0:
-        work.warn("Neither calcium nor magnesium: this sheet is of softened or distilled water.")
+        if not given.sheet_total:
+            work.warn(
+                "Neither calcium nor magnesium: this sheet is of softened or distilled water."
+            )
         return values
+    if given.reported == AS_ION and given.sheet_total is None and snap(hardness) > RARELY_HARDER:
+        work.warn(
+            "Few waters are so hard: check that the sheet does not give calcium and magnesium "
+            "as calcium carbonate."
+        )
     values["calcium_share"] = work.step(
         "calcium_share",
         "How much of it is calcium.",

@@ -5,12 +5,14 @@ import math
 from calculators.capacity import CURVE_TOP
 from calculators.declare import Calculator, Curve, Input, InputProblem, Output
 from calculators.quantities import round_to, snap
-from calculators.sampling import DROP_INPUTS, reading_error
+from calculators.sampling import COVERAGE, DROP_INPUTS, reading_error
 
 #: Shares of raw water [%] from which to watch and from which to act; common practice, no source.
 WATCH, ACT = 2.0, 5.0
 #: The front at the usual flow, that flow, and the shortest front; common practice, no source.
 USUAL_FRONT, USUAL_FLOW, SHORTEST_FRONT = 1000.0, 3.0, 500.0  # grains/ft3, gpm/ft3, grains/ft3
+#: The fastest flow that softeners are built for, at the peak; common practice, no source.
+FASTEST_FLOW = 10.0  # gpm/ft3
 
 
 def raw_share(outlet, raw, floor):
@@ -47,6 +49,14 @@ def share_verdict(share, smallest):
     return "watch" if snap(share) <= ACT else "act: water goes around the bed"
 
 
+def _errors(given):
+    """Return the standard deviations [gpg] of the two readings, of the outlet and of the raw."""
+    return [
+        reading_error(hardness, given.drop_hardness, given.drop_error / 100)
+        for hardness in (given.outlet, given.raw)
+    ]
+
+
 def _check_crossover(given):
     if snap(given.raw) <= snap(given.floor):
         raise InputProblem(
@@ -54,7 +64,7 @@ def _check_crossover(given):
             "The raw water is no harder than what a sound softener lets through, so no share can "
             "be told. Write the hardness of the raw water.",
         )
-    if snap(given.outlet) > snap(given.raw):
+    if snap(given.outlet - given.raw) > snap(COVERAGE * math.hypot(*_errors(given))):
         raise InputProblem(
             "outlet",
             "The outlet is harder than the raw water. Check that the two samples were not swapped.",
@@ -67,10 +77,12 @@ def _crossover_error(given, work, share):
             f"{name}_error",
             f"What a count of drops leaves uncertain at the {where}.",
             f"√(({{drop_hardness}})² ÷ 12 + ({{drop_error}} × {{{name}}})²)",
-            reading_error(getattr(given, name), given.drop_hardness, given.drop_error / 100),
+            error,
             "gpg",
         )
-        for name, where in (("outlet", "outlet"), ("raw", "raw tap"))
+        for name, where, error in zip(
+            ("outlet", "raw"), ("outlet", "raw tap"), _errors(given), strict=True
+        )
     ]
     return work.step(
         "uncertainty",
@@ -89,12 +101,17 @@ def _crossover(given, work):
             "The outlet is softer than what a sound softener was taken to let through: no raw "
             "water shows."
         )
+    if snap(given.outlet) > snap(given.raw):
+        work.warn(
+            "The outlet reads harder than the raw water, by no more than the test can err: all of "
+            "it is taken as raw water."
+        )
     share = work.step(
         "share",
         "What the outlet has above a sound softener's water, beside what raw water would add; none "
-        "is the least.",
-        "({outlet} − {floor}) ÷ ({raw} − {floor}), not below zero",
-        max(0.0, exact),
+        "is the least, and all the most.",
+        "({outlet} − {floor}) ÷ ({raw} − {floor}), not below zero nor above 100 %",
+        min(100.0, max(0.0, exact)),
         "%",
     )
     error = _crossover_error(given, work, share)
@@ -108,11 +125,17 @@ def _crossover(given, work):
     work.put("watched_share", WATCH, "%")
     times = work.step(
         "larger_sample",
-        "To see the smallest share worth watching, a drop must be no more than that part of the "
-        "raw hardness: so many times the sample, with the same drops.",
-        "{drop_hardness} ÷ ({watched_share} × {raw}), up to a whole number",
-        max(1.0, round_to(100 * given.drop_hardness / (WATCH * given.raw), 1.0, "up")),
+        "To see the smallest share worth watching, a drop must be no more than that part of "
+        "what raw water would add: so many times the sample, with the same drops.",
+        "{smallest_seen} ÷ {watched_share}, up to a whole number",
+        max(1.0, round_to(smallest / WATCH, 1.0, "up")),
     )
+    seen = snap(share) >= snap(smallest)
+    if seen and any(abs(snap(share - mark)) < snap(COVERAGE * error) for mark in (WATCH, ACT)):
+        work.warn(
+            "This share lies closer to a mark than the test can tell: repeat it, with a larger "
+            "sample, before acting on it."
+        )
     return {
         "share": share,
         "uncertainty": error,
@@ -210,6 +233,11 @@ def _front(given, work):
         given.flow / given.resin_volume,
         "gpm/ft³",
     )
+    if snap(flow) > FASTEST_FLOW:
+        work.warn(
+            "Softeners are not built for so much flow through each volume of resin: take the "
+            "answer as a guess."
+        )
     front = front_length(flow)
     if snap(front) > SHORTEST_FRONT:
         work.put("usual_front", USUAL_FRONT, "grains/ft³")

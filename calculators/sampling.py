@@ -129,8 +129,8 @@ DROP_COUNT = Calculator(
     outputs=[
         Output("reading", "As the trade reads it", "hardness", "gpg", step=0.1),
         Output("estimate", "Best estimate", "hardness", "gpg", step=0.1),
-        Output("lowest", "At least", "hardness", "gpg", step=0.1),
-        Output("highest", "At most", "hardness", "gpg", step=0.1),
+        Output("lowest", "At least", "hardness", "gpg", step=0.1, direction="down"),
+        Output("highest", "At most", "hardness", "gpg", step=0.1, direction="up"),
         Output("uncertainty", "Standard deviation", "hardness", "gpg", step=0.01),
     ],
     compute=_drop_count,
@@ -138,6 +138,7 @@ DROP_COUNT = Calculator(
     cautions=[
         "Iron, manganese, copper or much chlorine can spoil the color: then ask a laboratory.",
         "Look at the date of the reagent, and let a hot sample cool before testing it.",
+        "A test strip tells less than a count of drops: take it as a first look only.",
     ],
 )
 
@@ -225,14 +226,16 @@ SAMPLE_FLUSH = Calculator(
         ),
     ],
     outputs=[
-        Output("flush", "Run off at least", "volume", "gal", digits=2),
+        Output("flush", "Run off at least", "volume", "gal", step=0.1, direction="up"),
         Output("held", "Water in the pipe", "volume", "gal", digits=3),
-        Output("time", "Time", "time", "s", digits=2),
+        Output("time", "Time", "time", "s", step=5, direction="up"),
     ],
     compute=_sample_flush,
     curve=Curve("bore", 0.25, 1.5, ["flush"]),
     sources=["unit-definitions", "common-practice"],
     cautions=[
+        "This is for the pipe alone: a filter, a pressure tank or a softener on the way holds far "
+        "more.",
         "Hot side: run until it is steadily hot and a little longer; hot water scalds, so let the "
         "sample cool.",
         "A hot sample shows what the heater holds, which can be days old.",

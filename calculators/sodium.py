@@ -9,7 +9,7 @@ from calculators.water import charge_equivalent
 SODIUM = 22.98977  # g/mol
 POTASSIUM = 39.0983  # g/mol
 POTASSIUM_CHLORIDE = 74.5513  # g/mol
-#: Federal guidance for people held to a strict diet, and the range advised for taste.
+#: Federal guidance for people on a very low sodium diet, and the range advised for taste.
 STRICT_DIET, TASTE_LOW, TASTE_HIGH = 20.0, 30.0, 60.0  # mg/L; see the source "sodium-guidance"
 LABEL_FREE, LABEL_VERY_LOW, LABEL_LOW = 5.0, 35.0, 140.0  # mg; see the source "sodium-labels"
 WHOLE_DAY = 2000.0  # mg/day; see the source "sodium-day"
@@ -47,7 +47,7 @@ def label(sodium):
 
 
 def _added(given, work, ion, molar_mass):
-    """Return what the exchange adds and the water then holds of an ion [mg/L], and a day's [mg]."""
+    """Return what is added of an ion, what the water then holds [mg/L] and what is drunk [mg]."""
     if snap(given.outlet) > snap(given.raw):
         raise InputProblem(
             "outlet",
@@ -83,24 +83,29 @@ def _added(given, work, ion, molar_mass):
         total * given.water_drunk,
         "mg/day",
     )
-    return {"added": added, "total": total, "in_a_day": day}
-
-
-def _sodium_added(given, work):
-    values = _added(given, work, "sodium", SODIUM)
-    total = values["total"]
-    serving = work.step(
+    glass = work.step(
         "in_a_glass",
         "In one glass.",
         "{total} × {glass}",
         total * given.glass * FLUID_OUNCE,
         "mg",
     )
+    if getattr(given, f"raw_{ion}") == 0:
+        work.warn(
+            f"No {ion} of the raw water was given, and nearly all water has some: without a "
+            "laboratory's figure this is only what softening adds."
+        )
+    return {"added": added, "total": total, "in_a_day": day, "in_a_glass": glass}
+
+
+def _sodium_added(given, work):
+    values = _added(given, work, "sodium", SODIUM)
+    total = values["total"]
     work.put("guidance", STRICT_DIET, "mg/L")
     beside = work.step(
         "beside_guidance",
-        "Set beside the federal guidance, which is meant for people on a strict diet and not for "
-        "everybody.",
+        "Set beside the federal guidance, which is meant for people on a very low sodium diet and "
+        "not for everybody.",
         "{total} ÷ {guidance}",
         100 * total / STRICT_DIET,
         "%",
@@ -114,14 +119,13 @@ def _sodium_added(given, work):
         100 * values["in_a_day"] / WHOLE_DAY,
         "%",
     )
-    within = snap(total) <= STRICT_DIET
+    side = "within" if snap(total) <= STRICT_DIET else "above"
     return {
         **values,
-        "in_a_glass": serving,
-        "guidance": f"{'within' if within else 'above'} the federal guidance for a strict diet",
+        "guidance": f"{side} the federal guidance for a very low sodium diet",
         "beside_guidance": beside,
         "taste": taste(total),
-        "label": label(serving),
+        "label": label(values["in_a_glass"]),
         "share_of_day": share,
     }
 
@@ -158,6 +162,16 @@ _WATER_DRUNK = Input(
     usual_high=4,
     help="Softened water only, with what is cooked in it.",
 )
+_GLASS = Input(
+    "glass",
+    "Size of a glass",
+    "volume",
+    "fl oz",
+    default=8,
+    low=2,
+    high=40,
+    help="Taken as one serving.",
+)
 
 SODIUM_ADDED = Calculator(
     "sodium-added",
@@ -178,16 +192,7 @@ SODIUM_ADDED = Calculator(
             help="From a laboratory report.",
         ),
         _WATER_DRUNK,
-        Input(
-            "glass",
-            "Size of a glass",
-            "volume",
-            "fl oz",
-            default=8,
-            low=2,
-            high=40,
-            help="Taken as one serving.",
-        ),
+        _GLASS,
     ],
     outputs=[
         Output("added", "Sodium added", "concentration", "mg/L", digits=2),
@@ -203,7 +208,8 @@ SODIUM_ADDED = Calculator(
     compute=_sodium_added,
     sources=["atomic-weights", "sodium-guidance", "sodium-labels", "sodium-day"],
     cautions=[
-        "Give the figures, never medical advice: whoever is on a diet asks the physician.",
+        "Give the figures, never medical advice: whoever was told to limit sodium asks the "
+        "physician.",
         "An unsoftened tap for drinking and cooking is the usual answer.",
     ],
 )
@@ -283,15 +289,22 @@ POTASSIUM_SALT = Calculator(
             help="From a laboratory report.",
         ),
         _WATER_DRUNK,
+        _GLASS,
     ],
     outputs=[
         Output(
-            "potassium_salt", "Potassium chloride for the same exchange", "mass", "lb", digits=3
+            "potassium_salt",
+            "Potassium chloride for the same exchange",
+            "mass",
+            "lb",
+            step=0.1,
+            direction="up",
         ),
-        Output("same_weight", "Ions in the same weight", "share", "%", step=1),
-        Output("water", "Fill water it needs", "volume", "gal", digits=3),
+        Output("same_weight", "Exchange by the same weight of it", "share", "%", step=1),
+        Output("water", "Fill water it needs", "volume", "gal", step=0.1, direction="up"),
         Output("added", "Potassium added", "concentration", "mg/L", digits=2),
         Output("total", "Potassium in the softened water", "concentration", "mg/L", digits=2),
+        Output("in_a_glass", "In a glass", "small mass", "mg", digits=2),
         Output("in_a_day", "In a day", "intake", "mg/day", digits=2),
     ],
     compute=_potassium_salt,

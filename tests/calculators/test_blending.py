@@ -56,6 +56,22 @@ def test_a_blend_that_cannot_be_is_refused(inputs, told):
     assert result["values"] == {}
 
 
+@pytest.mark.parametrize(
+    ("units", "shown"), [("us", "1,570\u00a0gal"), ("metric", "5,970\u00a0L")]
+)
+def test_blended_water_is_rounded_down_so_that_the_bed_is_not_spent_early(units, shown):
+    inputs = {"raw": "20 gpg", "target": "3 gpg", "soft": "0.3 gpg", "softened_water": "1363 gal"}
+
+    assert run("blending", inputs, units)["values"]["blended_water"]["shown"] == shown
+
+
+def test_what_a_tank_softens_is_rounded_down():
+    values = run("exchange-tank", {"resin_volume": 1, "setting": 20, "use": 120})["values"]
+
+    assert values["water"]["shown"] == "1,490\u00a0gal"
+    assert values["exact_days"]["shown"] == "12.4\u00a0days"
+
+
 def test_without_water_softened_a_meter_is_not_spoken_of():
     assert "blended_water" not in run("blending", {"raw": 20, "target": 3})["values"]
 

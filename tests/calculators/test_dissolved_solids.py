@@ -86,6 +86,13 @@ def test_very_salty_water_wants_other_treatment(solids, hardness, told):
     assert any("other treatment" in text for text in result["warnings"]) == told
 
 
+@pytest.mark.parametrize(("solids", "told"), [(3000, False), (3001, True)])
+def test_beyond_what_the_relations_are_trusted_for_it_says_so(solids, told):
+    result = run("dissolved-solids", {"solids": solids, "dose": 6, "hardness": 20})
+
+    assert any("not trusted" in text for text in result["warnings"]) == told
+
+
 @pytest.mark.parametrize(("hardness", "told"), [("119 mg/L", False), ("121 mg/L", True)])
 def test_hardness_cannot_be_more_than_all_solids(hardness, told):
     result = run("dissolved-solids", {"solids": 100, "dose": 6, "hardness": hardness})

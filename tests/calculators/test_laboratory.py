@@ -82,6 +82,26 @@ def test_a_sheet_without_either_ion_is_of_softened_water():
     assert result["values"]["hardness"]["number"] == 0
 
 
+def test_a_sheet_of_hard_water_without_ions_is_not_called_soft():
+    text = warnings(calcium=0, magnesium=0, sheet_total="17 gpg")
+
+    assert "softened" not in text
+    assert "Ask the laboratory" in text
+
+
+@pytest.mark.parametrize(
+    ("inputs", "told"),
+    [
+        ({"calcium": 250, "magnesium": 90}, False),
+        ({"calcium": 250, "magnesium": 100}, True),
+        ({"calcium": 250, "magnesium": 100, "sheet_total": "1036 mg/L"}, False),
+        ({"calcium": 950, "magnesium": 400, "reported": "as calcium carbonate"}, False),
+    ],
+)
+def test_ions_of_a_water_too_hard_to_be_usual_are_questioned(inputs, told):
+    assert ("Few waters" in warnings(**inputs)) == told
+
+
 @pytest.mark.parametrize(
     ("sheet", "told"),
     [
@@ -91,7 +111,10 @@ def test_a_sheet_without_either_ion_is_of_softened_water():
         ("271 mg/L", "Ask the laboratory"),
         ("333 mg/L", "Ask the laboratory"),
         ("104 mg/L", "given as calcium carbonate"),
-        ("17.4 mg/L", "were in grains per gallon"),
+        ("17.4 mg/L", "were in gpg"),
+        ("16.7 mg/L", "were in °dH"),
+        ("29.9 mg/L", "were in °fH"),
+        ("2.98 mg/L", "were in mmol/L"),
         ("900 mg/L", "Ask the laboratory"),
         ("0 mg/L", "Ask the laboratory"),
     ],

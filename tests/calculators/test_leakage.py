@@ -61,7 +61,8 @@ def test_an_outlet_below_the_floor_shows_no_raw_water_and_says_so():
     ("inputs", "field", "told"),
     [
         ({"outlet": 0.3, "raw": 0.5, "floor": 0.5}, "raw", "no harder than what a sound"),
-        ({"outlet": 21, "raw": 20}, "outlet", "were not swapped"),
+        ({"outlet": 24, "raw": 20}, "outlet", "were not swapped"),
+        ({"outlet": 20, "raw": 3}, "outlet", "were not swapped"),
     ],
 )
 def test_samples_that_cannot_be_are_refused(inputs, field, told):
@@ -69,6 +70,32 @@ def test_samples_that_cannot_be_are_refused(inputs, field, told):
 
     assert told in result["problems"][field]
     assert result["values"] == {}
+
+
+def test_raw_water_at_the_outlet_is_taken_within_the_error_of_the_test():
+    result = run("crossover", {"outlet": 21, "raw": 20})
+
+    assert result["values"]["share"]["number"] == 100
+    assert any("all of it is taken as raw water" in text for text in result["warnings"])
+    assert run("crossover", {"outlet": 20, "raw": 20})["warnings"] == []
+
+
+@pytest.mark.parametrize(
+    ("inputs", "told"),
+    [
+        ({"outlet": 0.5}, False),
+        ({"outlet": 1.5}, True),
+        ({"outlet": 3}, False),
+        ({"outlet": 1.6, "drop_hardness": 0.2}, False),
+        ({"outlet": 1.25, "drop_hardness": 0.5}, True),
+        ({"outlet": 0.7, "drop_hardness": 0.1}, True),
+        ({"outlet": 0.35, "drop_hardness": 0.05}, False),
+    ],
+)
+def test_a_share_closer_to_a_mark_than_the_test_can_tell_is_told(inputs, told):
+    result = run("crossover", {"raw": 20, **inputs})
+
+    assert any("closer to a mark" in text for text in result["warnings"]) == told
 
 
 @pytest.mark.parametrize(
@@ -88,13 +115,14 @@ def test_the_words_for_a_share(share, smallest, words):
     assert share_verdict(share * (1 + 1e-15), smallest) == words
 
 
-@given(RAW, st.floats(0.05, 10))
-def test_the_larger_sample_makes_a_drop_small_enough(answer, raw, drop):
-    times = answer("crossover", "larger_sample", outlet=1, raw=raw, floor=0, drop_hardness=drop)
+@given(RAW, FLOOR, st.floats(0.05, 10))
+def test_the_larger_sample_makes_a_drop_small_enough(answer, raw, floor, drop):
+    inputs = {"outlet": floor, "raw": raw, "floor": floor, "drop_hardness": drop}
+    times = answer("crossover", "larger_sample", **inputs)
 
     assert times == int(times) >= 1
-    assert drop / times <= 0.02 * raw * (1 + 1e-8)
-    assert times == 1 or drop / (times - 1) > 0.02 * raw * (1 - 1e-8)
+    assert drop / times <= 0.02 * (raw - floor) * (1 + 1e-8)
+    assert times == 1 or drop / (times - 1) > 0.02 * (raw - floor) * (1 - 1e-8)
 
 
 @given(RAW, FLOOR, st.floats(0.05, 10))
@@ -139,6 +167,14 @@ def test_the_outlet_lies_between_a_fresh_bed_and_raw_water(answer, flow, resin, 
     outlet = answer("fast-flow-leakage", "outlet", **inputs)
 
     assert floor * (1 - 1e-12) <= outlet <= raw * (1 + 1e-12)
+
+
+@pytest.mark.parametrize(("flow", "told"), [(15, False), (15.1, True)])
+def test_more_flow_than_softeners_are_built_for_is_told(flow, told):
+    inputs = {"flow": flow, "resin_volume": 1.5, "capacity_left": 9000, "raw": 20}
+    result = run("fast-flow-leakage", inputs)
+
+    assert any("not built for" in text for text in result["warnings"]) == told
 
 
 def test_a_spent_bed_passes_raw_water(answer):

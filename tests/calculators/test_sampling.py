@@ -69,6 +69,17 @@ def test_few_drops_are_warned_about(drops, few):
     assert any("larger sample" in text for text in warnings) == few
 
 
+@pytest.mark.parametrize(
+    ("units", "drop", "lowest", "highest"),
+    [("us", "1 gpg", "8.3", "10.7"), ("metric", "20 mg/L", "167", "213")],
+)
+def test_a_range_is_rounded_outward(units, drop, lowest, highest):
+    values = run("drop-count", {"drops": 10, "drop_hardness": drop}, units)["values"]
+
+    assert values["lowest"]["shown"].startswith(lowest)
+    assert values["highest"]["shown"].startswith(highest)
+
+
 def test_a_range_never_reaches_below_zero(answer):
     assert answer("drop-count", "lowest", drops=1) == 0
     assert answer("drop-count", "lowest", drops=3) == pytest.approx(2.5 - 2 * 0.3146, abs=1e-3)
@@ -94,6 +105,17 @@ def test_a_flush_is_so_many_contents_and_takes_its_time(answer, bore, length, co
 
     assert flush == pytest.approx(contents * answer("sample-flush", "held", **inputs))
     assert answer("sample-flush", "time", **inputs) / 60 * flow == pytest.approx(flush)
+
+
+@pytest.mark.parametrize(
+    ("units", "flush", "time"), [("us", "3.5\u00a0gal", "105"), ("metric", "13.1\u00a0L", "105")]
+)
+def test_a_flush_and_its_time_are_rounded_up(units, flush, time):
+    inputs = {"bore": "0.75 in", "length": "50 ft", "flow": "2 gpm"}
+    values = run("sample-flush", inputs, units)["values"]
+
+    assert values["flush"]["shown"] == flush
+    assert values["time"]["shown"] == f"{time}\u00a0s"
 
 
 def test_without_a_flow_there_is_no_time():

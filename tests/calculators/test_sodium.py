@@ -87,9 +87,33 @@ def test_the_range_for_taste(sodium, where):
 def test_the_federal_guidance(sodium, where):
     result = run("sodium-added", {"raw": 0, "raw_sodium": sodium})
 
-    assert (
-        result["values"]["guidance"]["words"] == f"{where} the federal guidance for a strict diet"
+    words = result["values"]["guidance"]["words"]
+    assert words == f"{where} the federal guidance for a very low sodium diet"
+
+
+@pytest.mark.parametrize(
+    ("calculator", "ion"), [("sodium-added", "sodium"), ("potassium-salt", "potassium")]
+)
+def test_what_the_raw_water_has_is_not_taken_as_none_in_silence(calculator, ion):
+    usual = {"raw": 2, **({"salt": 9} if ion == "potassium" else {})}
+
+    assert any("only what softening adds" in text for text in run(calculator, usual)["warnings"])
+    assert run(calculator, {**usual, f"raw_{ion}": 5})["warnings"] == []
+
+
+def test_a_glass_holds_its_part_of_the_potassium(answer):
+    inputs = {"salt": 9, "raw": 20, "glass": "16 fl oz"}
+
+    assert answer("potassium-salt", "in_a_glass", **inputs) == pytest.approx(
+        answer("potassium-salt", "total", **inputs) * 3.785411784 / 8
     )
+
+
+def test_potassium_chloride_and_its_water_are_rounded_up():
+    values = run("potassium-salt", {"salt": 8.1, "raw": 20})["values"]
+
+    assert values["potassium_salt"]["shown"] == "10.4\u00a0lb"
+    assert values["water"]["shown"] == "3.7\u00a0gal"
 
 
 @pytest.mark.parametrize(
