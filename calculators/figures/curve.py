@@ -19,6 +19,7 @@ from calculators.quantities import plain, significant, snap, with_unit
 SAMPLES = 48
 #: Lines of one picture differ by their dashes, not by color alone.
 DASHES = ("none", "7 4", "2 4")
+KEY_ROOM = 0.11  # of the height, for each line of the key
 
 
 def curve_picture(name, inputs, units="us"):
@@ -68,7 +69,11 @@ def _reach(lines, values):
     heights = [y for points in lines.values() for _, y in points if y is not None]
     heights += [value["number"] for value in values.values()]
     low, high = min(0.0, *heights), max(heights)
-    return low, high if high > low else low + 1
+    if high <= low:
+        high = low + 1
+    if len(lines) > 1:  # room for the key above the lines
+        high += (high - low) * KEY_ROOM * len(lines)
+    return low, high
 
 
 def _axis_label(label, unit):
