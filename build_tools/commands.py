@@ -90,9 +90,16 @@ def check() -> None:
 @main.command("work-out", help=COMMANDS["work-out"])
 @click.argument("name", required=False)
 @click.argument("inputs", nargs=-1, metavar="[INPUT=VALUE]...")
+@click.option("--unit", help="The id of a unit of equipment that fills in its figures.")
 @click.option("--units", type=click.Choice(SYSTEMS), help="In place of the shop's own.")
 @click.option("--json", "as_json", is_flag=True, help="The plain structure that pages get.")
-def work_out(name: str | None, inputs: tuple[str, ...], units: str | None, as_json: bool) -> None:
+def work_out(
+    name: str | None,
+    inputs: tuple[str, ...],
+    unit: str | None,
+    units: str | None,
+    as_json: bool,
+) -> None:
     """List the calculators, or work one out with the shop's values for what is not given."""
     from build_tools import terminal
     from build_tools.content.handbook import load_handbook
@@ -105,9 +112,13 @@ def work_out(name: str | None, inputs: tuple[str, ...], units: str | None, as_js
     if handbook.shop is None:
         raise Failure("shop.yaml could not be read: the command check tells why.")
     units = units or handbook.units
-    calculator = CALCULATORS.get(name)
-    defaults = Values(handbook).shop_defaults(calculator) if calculator else {}
-    result = terminal.worked_out(name, inputs, defaults, units)
+    calculator = terminal.find(name, CALCULATORS, "calculator")
+    values = Values(handbook)
+    defaults = values.shop_defaults(calculator)
+    if unit:
+        equipment = terminal.find(unit, handbook.equipment, "unit of equipment")
+        defaults |= values.equipment_inputs(calculator, equipment)
+    result = terminal.worked_out(calculator, inputs, defaults, units)
     if as_json:
         click.echo(json.dumps(result, ensure_ascii=False, indent=2))
     elif not result["problems"]:

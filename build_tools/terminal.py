@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from typing import Any
 
 from build_tools.set_up.failure import Failure
@@ -21,17 +21,23 @@ def listed() -> str:
     return "\n\n".join(parts)
 
 
+def find(name: str, known: Mapping[str, Any], what: str) -> Any:
+    """Return what is known by a name. Raises Failure, with the nearest name, where nothing is."""
+    if name in known:
+        return known[name]
+    close = nearest(name, known)
+    several = f"such as {', '.join(list(known)[:3])}"
+    guess = f"The nearest is {close}." if close else f"There are {len(known)}, {several}."
+    raise Failure(f'There is no {what} "{name}". {guess}')
+
+
 def worked_out(
-    name: str, given: Iterable[str], defaults: dict[str, str], units: str
+    calculator: Calculator, given: Iterable[str], defaults: dict[str, str], units: str
 ) -> dict[str, Any]:
     """Return what `calculators.run` says to inputs such as "hardness=18 gpg".
 
-    defaults: the shop's values. Raises Failure for an unknown calculator and for what is no input.
+    defaults: the values of the shop and of a unit. Raises Failure for what is no input.
     """
-    if name not in CALCULATORS:
-        guess = nearest(name, CALCULATORS)
-        hint = f"The nearest is {guess}." if guess else "work-out alone lists them."
-        raise Failure(f'There is no calculator "{name}". {hint}')
     inputs = dict(defaults)
     for text in given:
         key, equals, value = text.partition("=")
@@ -40,7 +46,7 @@ def worked_out(
                 f'"{text}" is no input: write it as NAME=VALUE, such as "hardness=18 gpg".'
             )
         inputs[key.strip()] = value
-    return run(name, inputs, units)
+    return run(calculator.name, inputs, units)
 
 
 def inputs_listed(calculator: Calculator, units: str) -> str:

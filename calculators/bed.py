@@ -209,6 +209,7 @@ BED_EXPANSION = Calculator(
             low=0.1,
             high=30,
             help="Measured at the drain, or stamped on the flow control.",
+            equipment="backwash_flow",
         ),
         Input(
             "tank_diameter",
@@ -219,6 +220,7 @@ BED_EXPANSION = Calculator(
             low=6,
             high=24,
             help="Measured around the tank and divided by π, or from the unit's sheet.",
+            equipment="tank_diameter",
         ),
         Input(
             "temperature",

@@ -81,6 +81,7 @@ BRINE_REFILL = Calculator(
             low=0.5,
             high=60,
             help="The whole amount, not the amount for each volume of resin.",
+            equipment="salt_per_regeneration",
         ),
         Input(
             "refill_flow",
@@ -91,6 +92,7 @@ BRINE_REFILL = Calculator(
             low=0.05,
             high=3,
             help="Stamped on the refill flow control, or timed into a bucket.",
+            equipment="refill_flow",
         ),
         Input(
             "salt_in_water",
@@ -115,6 +117,7 @@ BRINE_REFILL = Calculator(
             low=0.1,
             high=10,
             help="The smallest change of the refill time.",
+            equipment="refill_step",
         ),
     ],
     outputs=[

@@ -212,6 +212,7 @@ BRINE_LEVEL = Calculator(
             low=8,
             high=48,
             only_when=("shape", (ROUND,)),
+            equipment="brine_tank_diameter",
         ),
         Input(
             "tank_area",

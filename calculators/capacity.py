@@ -114,6 +114,7 @@ RESIN_CAPACITY = Calculator(
             low=0.5,
             high=100,
             help="The whole amount, not the amount for each volume of resin.",
+            equipment="salt_per_regeneration",
         ),
         Input(
             "resin_volume",
@@ -126,6 +127,7 @@ RESIN_CAPACITY = Calculator(
             usual_low=0.5,
             usual_high=4,
             help="From the unit's sheet, or the tank's area times the depth of the bed.",
+            equipment="resin_volume",
         ),
         Input(
             "resin_condition",
@@ -264,6 +266,7 @@ SALT_FOR_CAPACITY = Calculator(
             usual_low=0.5,
             usual_high=4,
             help="From the unit's sheet, or the tank's area times the depth of the bed.",
+            equipment="resin_volume",
         ),
         Input(
             "resin_condition",

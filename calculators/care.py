@@ -145,6 +145,7 @@ def _resin_volume():
         usual_low=0.5,
         usual_high=5,
         help="From the unit's sheet or its tank size.",
+        equipment="resin_volume",
     )
 
 

@@ -154,7 +154,17 @@ def _regeneration_cost(given, work):
 
 
 def _time(name, label, default, help):
-    return Input(name, label, "time", "min", default=default, low=0, high=120, help=help)
+    return Input(
+        name,
+        label,
+        "time",
+        "min",
+        default=default,
+        low=0,
+        high=120,
+        help=help,
+        equipment=name,
+    )
 
 
 def _flow(name, label, low, high, help, **more):
@@ -189,7 +199,13 @@ REGENERATION_COST = Calculator(
     "Water, salt and money of regenerating",
     "What does regenerating take in water, salt and money?",
     inputs=[
-        _salt("salt", "Salt for one regeneration", 7.5, "The whole amount, as it is set."),
+        _salt(
+            "salt",
+            "Salt for one regeneration",
+            7.5,
+            "The whole amount, as it is set.",
+            equipment="salt_per_regeneration",
+        ),
         _days("interval", "Days between regenerations", 4.5),
         Input(
             "capacity",
@@ -209,6 +225,7 @@ REGENERATION_COST = Calculator(
             20,
             "From the unit's sheet, or caught in a bucket.",
             example=2.4,
+            equipment="backwash_flow",
         ),
         _time("brine_time", "Time of brine and slow rinse", 60, "Both together, as set."),
         _flow(
@@ -218,6 +235,7 @@ REGENERATION_COST = Calculator(
             5,
             "The raw water through the injector, without the brine it draws.",
             example=0.45,
+            equipment="slow_rinse_flow",
         ),
         _time("fast_rinse_time", "Fast rinse time", 10, "As the control is set."),
         _flow(

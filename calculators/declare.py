@@ -46,10 +46,11 @@ class Input:
     default: None when it must be given; `example` is then what a form first shows. A choice whose
     example is not its default asks about safety: its form starts with the default, which refuses.
     metric_default: the default of a metric reader, in that reader's unit, where people there take
-    another round number. low, high: the calculator refuses what lies outside; above `high` `refused` adds a sentence.
-    usual_low, usual_high: outside these it answers with a warning, to which `unusual` adds a
-    sentence. optional: may be left blank. shop: the value of the shop that replaces the default.
-    only_when: (name of a choice input, its choices for which this input counts).
+    another round number. low, high: the calculator refuses what lies outside; above `high`
+    `refused` adds a sentence. usual_low, usual_high: outside these it answers with a warning, to
+    which `unusual` adds a sentence. optional: may be left blank. shop: the value of the shop that
+    replaces the default. equipment: the figure of a unit of equipment that fills the input in where
+    a unit is named. only_when: (name of a choice input, its choices for which this input counts).
     """
 
     def __init__(
@@ -72,6 +73,7 @@ class Input:
         choices=(),
         optional=False,
         shop=None,
+        equipment=None,
         only_when=None,
     ):
         self.name = name
@@ -91,6 +93,7 @@ class Input:
         self.choices = tuple(choices)
         self.optional = optional
         self.shop = shop
+        self.equipment = equipment
         self.only_when = only_when
 
     def read(self, value, units):

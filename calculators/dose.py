@@ -245,6 +245,7 @@ BEST_SALT_DOSE = Calculator(
             usual_low=0.5,
             usual_high=4,
             help="Of one tank, where there are two.",
+            equipment="resin_volume",
         ),
         Input(
             "resin_condition",
@@ -262,6 +263,7 @@ BEST_SALT_DOSE = Calculator(
             "choice",
             default=DELAYED,
             choices=(CLOCK, DELAYED, IMMEDIATE, TWIN),
+            equipment="control",
         ),
         Input(
             "reserve_days",

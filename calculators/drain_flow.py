@@ -177,6 +177,7 @@ DRAIN_FLOW = Calculator(
             low=6,
             high=24,
             help="Measured around the tank and divided by π, or from the unit's sheet.",
+            equipment="tank_diameter",
         ),
         Input(
             "temperature",
@@ -200,6 +201,7 @@ DRAIN_FLOW = Calculator(
             high=30,
             help="Stamped on the flow control of the drain line, or from the unit's sheet.",
             only_when=_SHEET_ONLY,
+            equipment="backwash_flow",
         ),
         Input(
             "brine_draw_flow",
@@ -211,6 +213,7 @@ DRAIN_FLOW = Calculator(
             high=15,
             help="The injector's water and the brine together.",
             only_when=_SHEET_ONLY,
+            equipment="brine_draw_flow",
         ),
         Input(
             "slow_rinse_flow",
@@ -222,6 +225,7 @@ DRAIN_FLOW = Calculator(
             high=10,
             help="The injector's own water.",
             only_when=_SHEET_ONLY,
+            equipment="slow_rinse_flow",
         ),
         Input(
             "fast_rinse_flow",
@@ -246,6 +250,7 @@ DRAIN_FLOW = Calculator(
             usual_high=4,
             help="Of the whole bed, from the unit's sheet.",
             only_when=_TANK_ONLY,
+            equipment="resin_volume",
         ),
         Input(
             "pressure",

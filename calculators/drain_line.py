@@ -114,6 +114,7 @@ DRAIN_LINE = Calculator(
             low=0.05,
             high=30,
             help="The rating of the flow control for backwash, or the flow while brine is drawn.",
+            equipment="backwash_flow",
         ),
         Input(
             "bore",

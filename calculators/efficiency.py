@@ -105,6 +105,7 @@ SALT_EFFICIENCY = Calculator(
             low=0.5,
             high=100,
             help="The whole amount, not the amount for each volume of resin.",
+            equipment="salt_per_regeneration",
         ),
         Input(
             "capacity",

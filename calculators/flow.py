@@ -133,6 +133,7 @@ BUCKET_FLOW = Calculator(
             high=30,
             help="The rating of the drain line flow control, or the unit's sheet for this step.",
             only_when=("expected_from", (STAMPED,)),
+            equipment="backwash_flow",
         ),
         Input(
             "tank_diameter",
@@ -144,6 +145,7 @@ BUCKET_FLOW = Calculator(
             high=24,
             help="For backwash and fast rinse only.",
             only_when=("expected_from", (BY_TANK,)),
+            equipment="tank_diameter",
         ),
         Input(
             "volume_error",

@@ -152,6 +152,7 @@ REGENERATION_INTERVAL = Calculator(
             "choice",
             default=DELAYED,
             choices=(CLOCK, DELAYED, IMMEDIATE, TWIN),
+            equipment="control",
         ),
         Input(
             "reserve",
@@ -176,6 +177,7 @@ REGENERATION_INTERVAL = Calculator(
             high=1000,
             help="The smallest change the counter can be set to.",
             only_when=("control", (DELAYED, IMMEDIATE, TWIN)),
+            equipment="meter_step",
         ),
         Input(
             "longest_interval",

@@ -316,6 +316,7 @@ FAST_FLOW_LEAKAGE = Calculator(
             usual_low=0.5,
             usual_high=4,
             help="What is really there: a bed that lost resin is short.",
+            equipment="resin_volume",
         ),
         Input(
             "capacity_left",

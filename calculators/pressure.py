@@ -196,6 +196,7 @@ SERVICE_PRESSURE = Calculator(
             low=6,
             high=24,
             help="Measured around the tank and divided by π, or from the unit's sheet.",
+            equipment="tank_diameter",
         ),
         Input(
             "bed_depth",

@@ -237,6 +237,7 @@ BRINE_DRAW = Calculator(
             usual_low=0.5,
             usual_high=4,
             help="Of the whole bed, from the unit's sheet.",
+            equipment="resin_volume",
         ),
         Input(
             "brine_time",
@@ -247,6 +248,7 @@ BRINE_DRAW = Calculator(
             low=10,
             high=120,
             help="Both together, as controls count them.",
+            equipment="brine_time",
         ),
         Input(
             "figures_from",
@@ -265,6 +267,7 @@ BRINE_DRAW = Calculator(
             high=10,
             help="At the drain once the brine is gone: the injector's own water.",
             only_when=("figures_from", (SHEET,)),
+            equipment="slow_rinse_flow",
         ),
         Input(
             "brine_draw_flow",
@@ -276,6 +279,7 @@ BRINE_DRAW = Calculator(
             high=15,
             help="The injector's water and the brine together.",
             only_when=("figures_from", (SHEET,)),
+            equipment="brine_draw_flow",
         ),
         Input(
             "flow_pressure",

@@ -98,6 +98,7 @@ SALT_FALL = Calculator(
             low=0.5,
             high=100,
             help="The whole amount, as it is set.",
+            equipment="salt_per_regeneration",
         ),
         Input(
             "tank_diameter",
@@ -108,6 +109,7 @@ SALT_FALL = Calculator(
             low=8,
             high=48,
             help="Inside, across the salt.",
+            equipment="brine_tank_diameter",
         ),
         Input(
             "bulk_density",

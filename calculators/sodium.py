@@ -262,6 +262,7 @@ POTASSIUM_SALT = Calculator(
             low=0.5,
             high=100,
             help="Sodium chloride, the whole amount, as the softener is set now.",
+            equipment="salt_per_regeneration",
         ),
         Input(
             "salt_in_water",

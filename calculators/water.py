@@ -241,6 +241,7 @@ HARDNESS_SETTING = Calculator(
             low=0.1,
             high=20,
             help="The smallest change the control can be set to.",
+            equipment="hardness_step",
         ),
     ],
     outputs=[

@@ -121,6 +121,7 @@ WEAK_BRINE = Calculator(
             low=0.5,
             high=100,
             help="The whole amount, not the amount for each volume of resin.",
+            equipment="salt_per_regeneration",
         ),
         Input(
             "resin_volume",
@@ -133,6 +134,7 @@ WEAK_BRINE = Calculator(
             usual_low=0.5,
             usual_high=4,
             help="From the unit's sheet.",
+            equipment="resin_volume",
         ),
         Input("known", "What is known", "choice", default=STRENGTH, choices=(STRENGTH, LEVELS)),
         Input(

@@ -12,8 +12,9 @@ import urllib.request
 from pathlib import Path
 
 import pytest
+from ruamel.yaml import YAML
 
-from build_tools.commands import run
+from build_tools.commands import ROOT, run
 from calculators import CALCULATORS
 from calculators import run as calculate
 
@@ -89,11 +90,11 @@ def test_work_out_alone_lists_every_calculator(capsys: pytest.CaptureFixture[str
 def test_work_out_tells_question_inputs_working_answer_and_cautions(
     capsys: pytest.CaptureFixture[str],
 ) -> None:
-    assert run(["work-out", "resin-capacity", "salt=30 lb", "resin_volume=1 ft³"]) == 0
+    assert run(["work-out", "resin-capacity", "salt=24 lb", "resin_volume=1 ft³"]) == 0
     told = capsys.readouterr().out
     parts = ["How much hardness", "Inputs", "Working", "Answer", "Take note", "Caution"]
     assert sorted(parts, key=told.index) == parts
-    result = calculate("resin-capacity", {"salt": "30 lb", "resin_volume": "1 ft³"})
+    result = calculate("resin-capacity", {"salt": "24 lb", "resin_volume": "1 ft³"})
     step = result["workings"][0]
     for text in (
         f"Usable capacity: {result['values']['capacity']['shown']}",
@@ -114,6 +115,17 @@ def test_work_out_takes_the_shops_values_and_units(capsys: pytest.CaptureFixture
     assert json.loads(capsys.readouterr().out)["inputs"]["hardness"]["shown"] == "300\u00a0mg/L"
 
 
+def test_work_out_takes_the_figures_of_a_unit(capsys: pytest.CaptureFixture[str]) -> None:
+    unit = ["--unit", "delayed-meter-softener"]
+    assert run(["work-out", "brine-refill", *unit, "salt=12 lb", "--json"]) == 0
+    inputs = json.loads(capsys.readouterr().out)["inputs"]
+    equipment = YAML(typ="safe").load(ROOT / "docs_src/equipment/delayed-meter-softener.yaml")
+    assert inputs["refill_flow"]["shown"].replace("\u00a0", " ") == equipment["refill_flow"]
+    assert inputs["salt"]["shown"] == "12\u00a0lb"
+    assert run(["work-out", "brine-refill", "--unit", "delayed-softener"]) == 1
+    assert "The nearest is delayed-meter-softener." in capsys.readouterr().err
+
+
 def test_work_out_tells_what_is_wrong_and_what_it_takes(
     capsys: pytest.CaptureFixture[str],
 ) -> None:
@@ -127,7 +139,11 @@ def test_work_out_tells_what_is_wrong_and_what_it_takes(
 @pytest.mark.parametrize(
     ("arguments", "sentence"),
     [
-        (["leak"], 'There is no calculator "leak". work-out alone lists them.'),
+        (
+            ["zzz"],
+            f'There is no calculator "zzz". There are {len(CALCULATORS)}, such as hardness-units, '
+            "hardness-setting, hardness-from-ions.",
+        ),
         (["smal-leak"], 'There is no calculator "smal-leak". The nearest is small-leak.'),
         (
             ["small-leak", "60"],

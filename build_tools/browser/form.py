@@ -25,6 +25,7 @@ def form_html(
     result: dict,
     *,
     picture: str = "",
+    carried: dict[str, dict[str, str]] | None = None,
     form_id: str,
     texts: dict[str, str],
     units: str,
@@ -36,7 +37,8 @@ def form_html(
 
     result: what `calculators.run` answered for the example. texts: what the example's author
     wrote for an input; an input without a text shows how the calculator understood it.
-    picture: the calculator's curve for the example, as SVG. form_id: unique in its page. runtime_url: the runtime's folder as seen from the page.
+    picture: the calculator's curve for the example, as SVG. carried: by its title, what each unit
+    of equipment tells of the inputs. form_id: unique in its page. runtime_url: the runtime's folder as seen from the page.
     level: the heading's level, which fits the form into the page's outline.
     """
     if result["problems"]:
@@ -47,6 +49,7 @@ def form_html(
         calculator=calculator,
         result=result,
         picture=Markup(picture),
+        carried={title: json.dumps(figures) for title, figures in (carried or {}).items()},
         form_id=form_id,
         fields=_fields(calculator, result, texts, units),
         numbers_named=_in_one_line(result["inputs"]),

@@ -280,6 +280,15 @@ class Values:
             one.name: typed(self._field(shop, one.shop)) for one in calculator.inputs if one.shop
         }
 
+    def equipment_inputs(self, calculator: Calculator, unit: Entry[Equipment]) -> dict[str, str]:
+        """Return what a unit of equipment tells of the inputs of a calculator."""
+        figures = {
+            one.name: self._field(unit.content, one.equipment)
+            for one in calculator.inputs
+            if one.equipment and getattr(unit.content, one.equipment) is not None
+        }
+        return {name: typed(value) for name, value in figures.items()}
+
 
 def _single_values(shop: Format) -> Iterable[str]:
     return [

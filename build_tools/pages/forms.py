@@ -41,6 +41,11 @@ class Forms:
         return form_html(
             calculator,
             self._values.result(calculator.name, counting),
+            carried={
+                unit.content.title: figures
+                for unit in self._values.handbook.carried
+                if (figures := self._values.equipment_inputs(calculator, unit))
+            },
             picture=self._values.picture(calculator.name, counting),
             form_id=form_id,
             texts=texts,

@@ -8,6 +8,7 @@ from typing import Any
 from build_tools.content.entries import Entry
 from build_tools.content.models import Equipment, Shop
 from build_tools.content.values import Values, exact
+from calculators import CALCULATORS
 
 
 @dataclass(frozen=True)
@@ -29,14 +30,11 @@ class Settings:
         self._values = values
         self.settings: list[Setting] = []
         self.warnings: list[str] = []
-        equipment, home = unit.content, shop.typical_home
+        self._unit = unit
+        home = shop.typical_home
         setting = self._run(
             "hardness-setting",
-            {
-                "hardness": home.hardness.text,
-                "iron": home.iron.text,
-                "setting_step": equipment.hardness_step.text,
-            },
+            {"hardness": home.hardness.text, "iron": home.iron.text},
             ["setting"],
         )
         load = self._run(
@@ -44,40 +42,27 @@ class Settings:
             {"people": str(home.people), "setting": setting.get("setting")},
             ["water", "load"],
         )
-        capacity = self._run(
-            "resin-capacity",
-            {
-                "salt": equipment.salt_per_regeneration.text,
-                "resin_volume": equipment.resin_volume.text,
-            },
-            ["dose", "capacity"],
-        )
+        capacity = self._run("resin-capacity", {}, ["dose", "capacity"])
         self._run(
             "regeneration-interval",
             {
                 "capacity": capacity.get("capacity"),
                 "setting": setting.get("setting"),
                 "water": load.get("water"),
-                "control": equipment.control,
-                **({"meter_step": equipment.meter_step.text} if equipment.meter_step else {}),
             },
             ["counter", "interval"],
         )
-        self._run(
-            "brine-refill",
-            {
-                "salt": equipment.salt_per_regeneration.text,
-                "refill_flow": equipment.refill_flow.text,
-                "time_step": equipment.refill_step.text,
-            },
-            ["refill_time", "salt_dissolved"],
-        )
+        self._run("brine-refill", {}, ["refill_time", "salt_dissolved"])
 
     def _run(self, name: str, given: dict[str, str | None], wanted: list[str]) -> dict[str, str]:
-        """Add the wanted answers of a calculator; return all of them for the next one."""
+        """Add the wanted answers of a calculator; return all of them for the next one.
+
+        The unit's own figures need not be given.
+        """
         if None in given.values():
             return {}
-        result: dict[str, Any] = self._values.result(name, given)
+        figures = self._values.equipment_inputs(CALCULATORS[name], self._unit)
+        result: dict[str, Any] = self._values.result(name, {**figures, **given})
         for sentence in [*result["problems"].values(), *result["warnings"]]:
             if sentence not in self.warnings:
                 self.warnings.append(sentence)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+import json
 from html.parser import HTMLParser
 
 import markdown
@@ -152,6 +153,16 @@ def test_a_picture_stands_in_the_form_of_a_calculator_that_has_a_curve() -> None
     html = html_of("resin-capacity", texts, picture=curve_picture("resin-capacity", texts))
     assert len(Tags(html).named("svg")) == 1
     assert 'data-part="picture"' not in html_of("hardness-units", {"hardness": "18 gpg"})
+
+
+def test_units_that_can_be_filled_in_are_offered_by_their_title() -> None:
+    texts = example_of("brine-refill", "us")
+    carried = {"Small <unit>": {"salt": "6 lb", "refill_flow": '0.5 "gpm"'}}
+    html = html_of("brine-refill", texts, carried=carried)
+    [_, option] = Tags(html).named("option")
+    assert json.loads(option["value"]) == carried["Small <unit>"]
+    assert "Small &lt;unit&gt;" in html
+    assert "<select" not in html_of("brine-refill", texts)
 
 
 def test_an_example_without_an_answer_is_refused() -> None:

@@ -72,6 +72,26 @@ def test_each_calculator_answers_its_own_example_in_the_page_as_in_the_build(
     assert form.locator(".live-form__answer").inner_text() == built
 
 
+def test_a_unit_of_the_shop_fills_its_figures_in(visits: Visits, handbook: str) -> None:
+    page = visits.page(viewport=PHONE)
+    page.goto(f"{handbook}work-out/brine-refill/")
+    form = page.locator("section.live-form")
+    salt, answer = form.get_by_label("Salt wanted"), form.locator("[data-output=water] strong")
+    example = salt.input_value(), answer.inner_text()
+    salt.fill("20 lb")
+    expect(answer).not_to_have_text(example[1])
+    form.get_by_label("Fill in the figures of a unit").select_option(
+        "Time-clock softener, cottage size"
+    )
+    expect(salt).to_have_value("6 lb")
+    expect(form.locator(".live-form__for")).to_contain_text(
+        "For: Salt wanted for one regeneration: 6 lb"
+    )
+    form.get_by_role("button", name="Back to the example").click()
+    assert (salt.input_value(), answer.inner_text()) == example
+    expect(form.get_by_label("Fill in the figures of a unit")).to_have_value("")
+
+
 def test_a_worked_example_takes_the_reader_s_own_numbers(visits: Visits, handbook: str) -> None:
     page = visits.page(viewport=PHONE)
     page.goto(f"{handbook}learn/iron-and-the-setting/")

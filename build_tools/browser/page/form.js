@@ -47,10 +47,12 @@ export class LiveForm {
       control.disabled = false;
       control.removeAttribute("readonly");
     }
-    elements(this.#section, ".live-form__buttons")[0].hidden = false;
+    for (const shown of elements(this.#section, ".live-form__buttons, .live-form__unit-choice")) {
+      shown.hidden = false;
+    }
     this.#section.dataset.mounted = "";
     this.#say("Change a number, and the answer follows.");
-    this.#section.addEventListener("input", () => this.#typed());
+    this.#section.addEventListener("input", (event) => this.#typed(event));
     this.#section.addEventListener("click", (event) => this.#clicked(event));
     this.#section.addEventListener("focusin", () => this.#wake(), { once: true });
     const observer = new IntersectionObserver(
@@ -98,12 +100,23 @@ export class LiveForm {
     }
   }
 
-  #typed() {
+  /** @param {Event} event */
+  #typed({ target }) {
+    if (target instanceof HTMLSelectElement && target.dataset.action === "unit") {
+      this.#fillIn(JSON.parse(target.value || "{}"));
+    }
     this.#showFieldsThatCount();
     markAnswer(this.#answer, false);
     this.#turn += 1;
     clearTimeout(this.#timer);
     this.#timer = setTimeout(() => this.#ask(), MILLISECONDS_AFTER_TYPING);
+  }
+
+  /** @param {Record<string, string>} figures  of a unit of equipment, by the input they are for */
+  #fillIn(figures) {
+    for (const [name, text] of Object.entries(figures)) {
+      /** @type {{control: Control}} */ (this.#fields.get(name)).control.value = text;
+    }
   }
 
   /** Asks Python about the texts in the fields and shows what it says. */
@@ -222,6 +235,9 @@ export class LiveForm {
     this.#turn += 1;
     for (const { control } of this.#fields.values()) {
       control.value = exampleOf(control);
+    }
+    for (const choice of this.#section.querySelectorAll("select[data-action=unit]")) {
+      /** @type {HTMLSelectElement} */ (choice).value = "";
     }
     this.#showFieldsThatCount();
     this.#showProblems({});
