@@ -12,7 +12,7 @@ NOTABLE_EXCESS = 0.15
 def _brine_refill(given, work):
     water = work.step(
         "water",
-        "Each gallon of water dissolves a fixed amount of salt once it is saturated.",
+        "Water dissolves a fixed amount of salt, until it is saturated.",
         "{salt} ÷ {salt_in_water}",
         given.salt / given.salt_in_water,
         "gal",

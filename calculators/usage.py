@@ -38,7 +38,7 @@ def _household_load(given, work):
         raise InputProblem("people", "Nobody uses any water: write how many people live there.")
     load = work.step(
         "load",
-        "Each gallon brings its hardness, allowances included.",
+        "All the water brings its hardness, allowances included.",
         "{water} × {setting}",
         water * given.setting,
         "grains/day",

@@ -151,3 +151,11 @@ def test_paper_shows_the_computed_example_and_no_buttons(visits: Visits, handboo
     expect(page.locator("[data-output=setting] strong")).to_be_visible()
     expect(page.locator(".live-form__workings")).to_be_visible()
     expect(page.get_by_role("button", name="Back to the example")).to_be_hidden()
+
+
+@pytest.mark.parametrize("paper", ["Letter", "A4"])
+def test_the_tables_to_carry_print_on_one_sheet(visits: Visits, handbook: str, paper: str) -> None:
+    page = visits.page()
+    page.goto(f"{handbook}reference/tables/")
+    sheets = re.findall(rb"/Type\s*/Page\b", page.pdf(format=paper))
+    assert len(sheets) == 1
