@@ -210,7 +210,13 @@ SANITIZING_DOSE = Calculator(
     ],
     compute=_sanitizing_dose,
     curve=Curve("strength", 3, 12.5, ["bleach"]),
-    sources=["common-practice", "well-chlorination", "resin-chlorination", "bleach-mixing"],
+    sources=[
+        "common-practice",
+        "well-chlorination",
+        "well-bypass",
+        "resin-chlorination",
+        "bleach-mixing",
+    ],
     cautions=[
         _MIXING,
         "The label and the sheets of the resin's and the control's maker win over this dose; some "

@@ -58,7 +58,7 @@ def supply_verdict(open_share, loaded_share, adaptor_share, outlet):
         return "too low even without load: failing or wrong adaptor"
     if adaptor_share >= MARGINAL_BELOW:
         return "too low: the cable loses it"
-    return "too low under load: weak adaptor"
+    return "too low under load: weak adaptor, or the control draws too much"
 
 
 def _supply_voltage(given, work):

@@ -259,6 +259,12 @@ SOURCES = {
         "1 quart in 50 gallons gives 200 to 300 mg/L",
         "read",
     ),
+    "well-bypass": (
+        "Disinfecting Your Drinking Water",
+        "Vermont Department of Health",
+        "treatment devices are bypassed while a well is disinfected, and treated apart",
+        "read",
+    ),
     "resin-chlorination": (
         "Chlorinating Your Well",
         "Ottawa County, Ohio",
