@@ -287,6 +287,7 @@ REGENERATION_COST = Calculator(
             "Price of sewer",
             "For the same volume; nothing where the drain runs to a septic tank.",
             default=0,
+            shop="sewer_price",
         ),
         Input(
             "water_price_volume",

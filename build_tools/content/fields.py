@@ -55,6 +55,7 @@ Text = Annotated[str, Field(min_length=1), Prose()]
 Name = Annotated[str, Field(min_length=1)]
 Whole = Annotated[int, Field(ge=1)]
 Price = Annotated[float, Field(gt=0)]
+PriceOrNothing = Annotated[float, Field(ge=0)]
 
 
 def reference(group: str) -> Any:

@@ -196,7 +196,7 @@ class Values:
         if self.handbook.shop is None:
             raise ToldElsewhere
         shop = self.handbook.shop.content
-        if name in ("salt_bag_price", "water_price"):
+        if name in ("salt_bag_price", "water_price", "sewer_price"):
             price = getattr(shop, name)
             gap = " " if shop.currency[-1].isalnum() else ""
             return f"{shop.currency}{gap}{price:,.2f}".removesuffix(".00")

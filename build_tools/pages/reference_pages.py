@@ -144,6 +144,7 @@ class ReferencePages:
             ("Share of it that is hot", show(shop.hot_share)),
             (f"Salt, a bag of {show(shop.salt_bag)}", self._price("salt_bag_price")),
             (f"Water, {show(shop.water_price_volume)}", self._price("water_price")),
+            (f"Sewer, {show(shop.water_price_volume)}", self._price("sewer_price")),
         ]
         return render(
             "shop",

@@ -90,6 +90,6 @@ def picture(parts, words):
     """Return the whole picture; `words` say what it shows to those who cannot see it."""
     return (
         f'<svg class="figure" viewBox="0 0 {WIDTH} {HEIGHT}" role="img" '
-        f'aria-label="{escape(words)}" xmlns="http://www.w3.org/2000/svg" font-size="12" '
+        f'aria-label="{escape(words)}" xmlns="http://www.w3.org/2000/svg" font-size="13" '
         f'fill="currentColor">{"".join(parts)}</svg>'
     )

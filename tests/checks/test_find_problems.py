@@ -45,7 +45,7 @@ def test_problems_of_all_kinds_are_told_together_by_file_and_line(tmp_path: Path
         "docs_src/learn/hardness.md:27:",
         "docs_src/procedures/first-look.yaml:1:",
         "docs_src/procedures/first-look.yaml:12:",
-        "docs_src/shop.yaml:24:",
+        "docs_src/shop.yaml:25:",
         "7",
     ]
     assert lines[-1] == "7 problems."

@@ -35,7 +35,7 @@ NAMES_OF_NOTHING = [
     ),
     (
         "shop.yaml", "  - clock-unit", "  - clok-unit",
-        '24: there is no unit of equipment "clok-unit" (expected one of: clock-unit, meter-unit; '
+        '25: there is no unit of equipment "clok-unit" (expected one of: clock-unit, meter-unit; '
         'nearest: "clock-unit")',
     ),
     (
@@ -82,7 +82,7 @@ def test_a_name_listed_twice_is_told(tmp_path: Path) -> None:
     assert problems_of(tmp_path, files) == [
         'docs_src/procedures/first-look.yaml:7: the caution "hot-water" is listed twice (expected '
         "each once)",
-        'docs_src/shop.yaml:25: the unit of equipment "meter-unit" is listed twice (expected each '
+        'docs_src/shop.yaml:26: the unit of equipment "meter-unit" is listed twice (expected each '
         "once)",
     ]
 

@@ -28,6 +28,7 @@ currency: $
 salt_bag: 40 lb
 salt_bag_price: 8.25
 water_price: 6
+sewer_price: 0
 water_price_volume: 1000 gal
 equipment:
   - meter-unit

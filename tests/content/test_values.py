@@ -114,7 +114,7 @@ FAILURES = [
     (
         "{{ shop.salt_price }}",
         'there is no shop value "salt_price" (expected one of: salt_bag_price, water_price, '
-        'water_price_volume, salt_bag, …; nearest: "salt_bag_price")',
+        'sewer_price, water_price_volume, …; nearest: "salt_bag_price")',
     ),
     (
         "{{ home.peple }}",
