@@ -7,6 +7,7 @@ standard library, no input or output, so that it starts fast in a browser.
 from types import SimpleNamespace
 
 from calculators import (
+    air_gap,
     audit,
     bed,
     blending,
@@ -72,6 +73,7 @@ CALCULATORS = {
         flow,
         bed,
         drain_line,
+        air_gap,
         pressure,
         leakage,
         blending,

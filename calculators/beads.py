@@ -53,7 +53,7 @@ def settling_flow(bead, temperature):
     Source: sphere-drag.
 
     >>> round(settling_flow(0.58, 50), 1)
-    29.5
+    31.6
     """
     reynolds = settling_reynolds(bead_weight_number(bead, temperature))
     return reynolds * viscosity(temperature) / density(temperature) / bead / GPM_PER_SQUARE_FOOT

@@ -1,4 +1,4 @@
-"""The line to the drain: what it costs in pressure, and the gap at its end."""
+"""The line to the drain: what it costs in pressure."""
 
 from calculators.declare import Calculator, Input, Output
 from calculators.pipe import darcy_weisbach, hazen_williams, height_pressure
@@ -7,18 +7,6 @@ from calculators.quantities import snap
 FITTING = 2.0  # ft of line that a fitting counts for; common practice, no source
 #: Shares [1] between which two laws of friction agree well enough to say nothing.
 AGREE_FROM, AGREE_TO = 0.75, 1.33
-LEAST_GAP = 1.0  # in; see the source "air-gap-least"
-
-
-def air_gap(bore):
-    """Return the least air gap [in] above the rim for a drain line of a bore [in].
-
-    Twice the bore, and never under 1 in. Sources: air-gap-code, air-gap-least.
-
-    >>> air_gap(0.625), air_gap(0.375)
-    (1.25, 1.0)
-    """
-    return max(2 * bore, LEAST_GAP)
 
 
 def _friction(given, work):
@@ -69,18 +57,28 @@ def _drain_line(given, work):
     work.put("height_pressure", column, "psi/ft")
     lift = work.step(
         "lift",
-        "Lifting the water costs its weight; a falling line gives it back.",
+        "Lifting the water costs its weight; a line that falls gives it back.",
         "{height_pressure} × {rise}",
         column * given.rise,
         "psi",
     )
-    line = work.step(
-        "line_loss",
-        "Friction and lift are what pushes back on the valve.",
-        "{friction} + {lift}",
-        friction + lift,
-        "psi",
-    )
+    if snap(friction + lift) > 0:
+        line = work.step(
+            "line_loss",
+            "Friction and lift are what pushes back on the valve.",
+            "{friction} + {lift}",
+            friction + lift,
+            "psi",
+        )
+    else:
+        line = work.step(
+            "line_loss",
+            "The fall gives more than the friction takes, so the line does not run full and "
+            "pushes nothing back.",
+            "0",
+            0.0,
+            "psi",
+        )
     spare = work.step(
         "spare",
         "What is left after the valve, the line and the need of the flow control.",
@@ -95,12 +93,14 @@ def _drain_line(given, work):
         "friction_by_darcy": other,
         "lift": lift,
     }
-    longest = (spare + friction) / rate - given.fittings * FITTING
-    if snap(spare + friction) > 0 and snap(longest) > 0:
+    left = given.pressure - given.valve_loss - lift - given.control_need
+    longest = left / rate - given.fittings * FITTING
+    if snap(longest) > 0:
         values["longest"] = work.step(
             "longest",
             "Turned round: how long the line may be before nothing is spare.",
-            "({spare} + {friction}) ÷ {friction_rate} − {fittings} × {fitting_length}",
+            "({pressure} − {valve_loss} − {lift} − {control_need}) ÷ {friction_rate} − "
+            "{fittings} × {fitting_length}",
             longest,
             "ft",
         )
@@ -244,63 +244,4 @@ DRAIN_LINE = Calculator(
     ],
 )
 
-
-def _air_gap(given, work):
-    work.step(
-        "double_bore", "Plumbing codes ask for twice the bore.", "2 × {bore}", 2 * given.bore, "in"
-    )
-    work.put("least", LEAST_GAP, "in")
-    gap = work.step(
-        "gap",
-        "A thin tube needs no less than the least gap all the same.",
-        "the larger of {double_bore} and {least}",
-        air_gap(given.bore),
-        "in",
-    )
-    values = {"gap": gap}
-    if given.measured is not None:
-        enough = snap(given.measured) >= snap(gap)
-        values["reading"] = "wide enough" if enough else "too small"
-        if not enough:
-            work.warn(
-                "Drain water could be sucked back into the softener: lift the line now."
-            )
-    return values
-
-
-AIR_GAP = Calculator(
-    "air-gap",
-    "Air gap at the drain",
-    "How far above the drain must the line end?",
-    inputs=[
-        Input(
-            "bore",
-            "Bore of the drain line",
-            "length",
-            "in",
-            example=0.5,
-            low=0.125,
-            high=4,
-            help="The inner diameter at its end.",
-        ),
-        Input(
-            "measured",
-            "Gap measured",
-            "length",
-            "in",
-            low=0,
-            high=36,
-            optional=True,
-            help="From the end of the line to the flood rim, where the water would spill over.",
-        ),
-    ],
-    outputs=[
-        Output("gap", "Least air gap", "length", "in", step=0.125, direction="up"),
-        Output("reading", "Reading", "words"),
-    ],
-    compute=_air_gap,
-    sources=["air-gap-code", "air-gap-least"],
-    cautions=["Local code wins where it asks for more."],
-)
-
-CALCULATORS = (DRAIN_LINE, AIR_GAP)
+CALCULATORS = (DRAIN_LINE,)

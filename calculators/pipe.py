@@ -46,7 +46,7 @@ def friction_factor(reynolds, roughness):
     One equation for smooth and whirling flow and what lies between. Source: pipe-friction-again.
 
     >>> round(friction_factor(1e5, 1e-4), 4)
-    0.0186
+    0.0185
     """
     whirling = (2.457 * math.log(1 / ((7 / reynolds) ** 0.9 + 0.27 * roughness))) ** 16
     between = (37530 / reynolds) ** 16

@@ -270,7 +270,7 @@ def working_number(number):
 
 def fixed(number, step):
     """Show a number already rounded to `step` with the decimals that the step has."""
-    decimals = max(0, math.ceil(-math.log10(step) - 1e-9)) if step < 1 else 0
+    decimals = len(f"{step:.10f}".rstrip("0").partition(".")[2])
     text = f"{snap(number):,.{decimals}f}"
     return text.replace("-", "−") if float(text.replace(",", "")) else text.replace("-", "")
 
