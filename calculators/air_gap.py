@@ -1,9 +1,11 @@
-"""The gap at the end of the drain line, which keeps drain water out of the softener."""
+"""The gap of air between the end of the drain line and the drain."""
 
 from calculators.declare import Calculator, Curve, Input, Output
 from calculators.quantities import snap
 
 LEAST_GAP = 1.0  # in; see the source "air-gap-least"
+
+WIDE_ENOUGH = "wide enough"
 
 
 def air_gap(bore):
@@ -15,6 +17,13 @@ def air_gap(bore):
     (1.25, 1.0)
     """
     return max(2 * bore, LEAST_GAP)
+
+
+def reading(measured, gap):
+    """Return the word for a gap measured, beside the least gap asked for, in the same unit."""
+    if snap(measured) >= snap(gap):
+        return WIDE_ENOUGH
+    return "too small" if measured else "no air gap"
 
 
 def _air_gap(given, work):
@@ -31,9 +40,8 @@ def _air_gap(given, work):
     )
     values = {"gap": gap}
     if given.measured is not None:
-        enough = snap(given.measured) >= snap(gap)
-        values["reading"] = "wide enough" if enough else "too small"
-        if not enough:
+        values["reading"] = reading(given.measured, gap)
+        if values["reading"] != WIDE_ENOUGH:
             work.warn("Drain water could be sucked back into the softener: lift the line now.")
     return values
 

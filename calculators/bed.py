@@ -31,10 +31,10 @@ FREEBOARD = 50.0
 def verdict(lifted, free):
     """Return the word for a backwash that lifts the bed [percent] and leaves so much free [in]."""
     lifted = snap(lifted)
-    if lifted > TOO_FAR or snap(free) < MARGIN:
-        return "too far: resin may go to the drain"
     if lifted == 0:
         return "the bed does not lift"
+    if lifted > TOO_FAR or snap(free) < MARGIN:
+        return "too far: resin may go to the drain"
     if lifted < NO_CLEANING:
         return "too little: the bed will not clean"
     if lifted < GOOD_FROM:
@@ -152,13 +152,22 @@ def _bed_expansion(given, work):
         given.bed_depth * (1 + lifted / 100),
         "in",
     )
-    free = work.step(
-        "free_height",
-        "Above it this much of the tank stays free.",
-        "{tank_height} − {lifted_depth}",
-        given.tank_height - top,
-        "in",
-    )
+    if snap(given.tank_height - top) > 0:
+        free = work.step(
+            "free_height",
+            "Above it this much of the tank stays free.",
+            "{tank_height} − {lifted_depth}",
+            given.tank_height - top,
+            "in",
+        )
+    else:
+        free = work.step(
+            "free_height",
+            "So high a bed fills the tank to its top, and nothing stays free.",
+            "0",
+            0.0,
+            "in",
+        )
     work.put("half_voids", voids_of_expansion(50), "%")
     half = work.step(
         "flow_for_half",
@@ -183,7 +192,12 @@ def _bed_expansion(given, work):
             "works ask for: it may be filled too high."
         )
     tall = given.bed_depth * (1 + high / 100)
-    if snap(free) >= MARGIN and snap(given.tank_height - tall) < 0:
+    if lifted > 0 and snap(free) < MARGIN:
+        work.warn(
+            "The lifted bed comes too near the top of the tank: resin goes to the drain. See to "
+            "the flow control, and to the depth of the bed."
+        )
+    elif snap(given.tank_height - tall) < 0:
         work.warn("By the Ergun equation the bed would reach the top: watch the drain for beads.")
     return {
         "expansion": lifted,

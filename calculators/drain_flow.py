@@ -93,11 +93,22 @@ def _wanted(given, work, backwash):
     """Tell what the bed wants in this water; return the trade's flow and the physical one."""
     work.put("trade_temperature", TRADE_TEMPERATURE, "°F")
     work.put("usual_flow", usual_backwash(given.tank_diameter), "gpm")
-    wanted = work.step(
+    degree = 1.8 if work.units == "metric" else 1.0  # °F
+    work.put("change_by_degree", CHANGE_BY_DEGREE * degree, "%")
+    wanted = backwash_wanted(given.tank_diameter, given.temperature)
+    work.step(
+        "share_by_temperature",
+        "Cold water lifts the bed more, so the trade wants less flow in it and more in warm water, "
+        "by so much for each degree.",
+        "100 % + {change_by_degree} × ({temperature} − {trade_temperature})",
+        100 * wanted / usual_backwash(given.tank_diameter),
+        "%",
+    )
+    work.step(
         "backwash_wanted",
-        "Cold water lifts the bed more, so the trade wants less flow in it and more in warm water.",
-        "{usual_flow}, from {trade_temperature} to {temperature}",
-        backwash_wanted(given.tank_diameter, given.temperature),
+        "That share of the usual flow for the area of the tank is wanted.",
+        "{usual_flow} × {share_by_temperature}",
+        wanted,
         "gpm",
     )
     half = work.step(
@@ -110,11 +121,14 @@ def _wanted(given, work, backwash):
     )
     share = snap(100 * backwash / wanted)
     if share < LOW_FLOW:
-        work.warn("In water so warm this backwash lifts the bed less than wanted.")
+        work.warn(
+            "This backwash is less than the bed wants in water of this temperature: it may not "
+            "lift it enough to clean."
+        )
     if share > HIGH_FLOW:
         work.warn(
-            "In water so cold this backwash lifts the bed more than wanted: see how far, and watch "
-            "for beads at the drain."
+            "This backwash is more than the bed wants in water of this temperature: see how far it "
+            "lifts, and watch for beads at the drain."
         )
     return wanted, half
 

@@ -57,18 +57,28 @@ def _drain_line(given, work):
     work.put("height_pressure", column, "psi/ft")
     lift = work.step(
         "lift",
-        "Lifting the water costs its weight; a falling line gives it back.",
+        "Lifting the water costs its weight; a line that falls gives it back.",
         "{height_pressure} × {rise}",
         column * given.rise,
         "psi",
     )
-    line = work.step(
-        "line_loss",
-        "Friction and lift are what pushes back on the valve.",
-        "{friction} + {lift}",
-        friction + lift,
-        "psi",
-    )
+    if snap(friction + lift) > 0:
+        line = work.step(
+            "line_loss",
+            "Friction and lift are what pushes back on the valve.",
+            "{friction} + {lift}",
+            friction + lift,
+            "psi",
+        )
+    else:
+        line = work.step(
+            "line_loss",
+            "The fall gives more than the friction takes, so the line does not run full and "
+            "pushes nothing back.",
+            "0",
+            0.0,
+            "psi",
+        )
     spare = work.step(
         "spare",
         "What is left after the valve, the line and the need of the flow control.",
@@ -83,12 +93,14 @@ def _drain_line(given, work):
         "friction_by_darcy": other,
         "lift": lift,
     }
-    longest = (spare + friction) / rate - given.fittings * FITTING
-    if snap(spare + friction) > 0 and snap(longest) > 0:
+    left = given.pressure - given.valve_loss - lift - given.control_need
+    longest = left / rate - given.fittings * FITTING
+    if snap(longest) > 0:
         values["longest"] = work.step(
             "longest",
             "Turned round: how long the line may be before nothing is spare.",
-            "({spare} + {friction}) ÷ {friction_rate} − {fittings} × {fitting_length}",
+            "({pressure} − {valve_loss} − {lift} − {control_need}) ÷ {friction_rate} − "
+            "{fittings} × {fitting_length}",
             longest,
             "ft",
         )
@@ -233,6 +245,5 @@ DRAIN_LINE = Calculator(
         "Keep the line free of frost, kinks and shut-off valves.",
     ],
 )
-
 
 CALCULATORS = (DRAIN_LINE,)

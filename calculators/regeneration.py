@@ -121,12 +121,20 @@ def _draw(given, work, suction):
             given.brine - suction * given.brine_time,
             "gal",
         )
-        if suction > 0:
-            work.warn(
-                "Brine is left each time and the salt is not rinsed out: clean the injector, see "
-                "to the pressure and the drain line, or set more time."
-            )
-        return (given.brine / suction if suction else None), left
+        if suction == 0:
+            return None, left
+        work.warn(
+            "Brine is left each time and the salt is not rinsed out: clean the injector, see to "
+            "the pressure and the drain line, or set more time."
+        )
+        time = work.step(
+            "draw_time",
+            "To draw all of it would take this time.",
+            "{brine} ÷ {suction}",
+            given.brine / suction,
+            "min",
+        )
+        return time, left
     time = work.step(
         "draw_time",
         "At this suction the brine is drawn in this time.",

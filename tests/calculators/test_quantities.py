@@ -446,6 +446,7 @@ def test_numbers_in_a_working(number, text):
         (-0.0, 0.1, "0.0"),
         (-1.5, 0.1, "−1.5"),
         (0.5, 0.5, "0.5"),
+        (1.25, 0.125, "1.250"),
     ],
 )
 def test_numbers_with_the_decimals_of_their_step(number, step, text):
