@@ -2,6 +2,7 @@
 
 import json
 import random
+import re
 from types import SimpleNamespace
 
 import pytest
@@ -182,19 +183,36 @@ def test_exactly_the_declared_outputs_are_worked_out(name):
     assert produced == {one.name for one in calculator.outputs}
 
 
+def is_a_sentence(text):
+    """Return whether a text reads as sentences: begun by a capital, ended by a stop, not shouted."""
+    starts = re.findall(r"(?:^|[.?] )(\S)", text)
+    return (
+        text.endswith((".", "?"))
+        and not any(letter.islower() for letter in starts)
+        and not re.search(r"\b[A-Z]{5,}\b", text)
+    )
+
+
 @each_calculator
-def test_every_answer_shows_its_working(name):
+def test_every_answer_shows_its_working_in_sentences(name):
     chance = random.Random(f"workings {name}")
-    for _ in range(100):
-        result = run(name, usable_inputs(chance, CALCULATORS[name]), chance.choice(SYSTEMS))
-        if not result["values"]:
-            continue
-        assert result["workings"]
+    calculator = CALCULATORS[name]
+    said = set()
+    for _ in range(500):
+        inputs = usable_inputs(chance, calculator)
+        for one in chance.choices(calculator.inputs, k=2):
+            if one.kind != "choice" and one.name in inputs:
+                inputs[one.name] = chance.choice((one.low, one.high))
+        result = run(name, inputs, chance.choice(SYSTEMS))
+        said |= {*result["warnings"], *result["problems"].values()}
+        assert bool(result["workings"]) == bool(result["values"])
         for step in result["workings"]:
-            assert step["sentence"].endswith(".")
+            said.add(step["sentence"])
             assert step["formula"]
             assert "_" not in step["formula"]
             assert "{" not in step["formula"] + step["numbers"] + step["result"]
+
+    assert [sentence for sentence in said if not is_a_sentence(sentence)] == []
 
 
 @each_calculator
