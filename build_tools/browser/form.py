@@ -38,8 +38,8 @@ def form_html(
     result: what `calculators.run` answered for the example. texts: what the example's author
     wrote for an input; an input without a text shows how the calculator understood it.
     picture: the calculator's curve for the example, as SVG. carried: by its title, what each unit
-    of equipment tells of the inputs. form_id: unique in its page. runtime_url: the runtime's folder as seen from the page.
-    level: the heading's level, which fits the form into the page's outline.
+    of equipment tells of the inputs. form_id: unique in its page. runtime_url: the runtime's folder
+    as seen from the page. level: the heading's level, which fits the form into the page's outline.
     """
     if result["problems"]:
         problems = " ".join(result["problems"].values())
