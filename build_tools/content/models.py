@@ -71,8 +71,8 @@ class Shop(Format):
     salt_bag: Mass = Field(description='what a bag of salt weighs, such as "40 lb"')
     salt_bag_price: Price = Field(description="what a bag costs, a number")
     water_price: Price = Field(description="what water costs, a number")
-    water_price_volume: Volume = Field(description='the water they are for, as "1000 gal"')
-    water_price_volume: Volume = Field(description='the water for these prices, as "1000 gal"')
+    sewer_price: PriceOrNothing = Field(description="what sewer costs for it too, 0 for none")
+    water_price_volume: Volume = Field(description='the water they are for, such as "1000 gal"')
     equipment: list[reference("equipment")] = Field(
         min_length=1, description="a list of the equipment the shop carries"
     )
