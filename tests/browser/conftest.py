@@ -21,7 +21,7 @@ from build_tools.browser.runtime import runtime_files
 from build_tools.set_up.browser import installed
 from calculators import CALCULATORS, run
 from calculators.figures import curve_picture
-from tests.browser.visits import EXAMPLES, Visits
+from tests.browser.visits import EXAMPLES, Visits, example_of
 
 # On a busy machine Python needs its time to start in the page; a right page is quick.
 expect.set_options(timeout=60_000)
@@ -116,7 +116,7 @@ def visits(browser: Browser, everyday: BrowserContext) -> Iterator[Visits]:
 
 @pytest.fixture(scope="session")
 def bare_folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """Make a folder with one page of forms and no theme, as a host of its own would have it."""
+    """Make a folder with two pages of forms and no theme, as a host of its own would have them."""
     folder = tmp_path_factory.mktemp("bare")
     runtime = runtime_files(ROOT)
     (folder / runtime.folder_name).mkdir(parents=True)
@@ -124,6 +124,14 @@ def bare_folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
         shutil.copy(path, folder / runtime.folder_name / name)
     for path in [BROWSER / "forms.css", *BROWSER.glob("page/*.js")]:
         shutil.copy(path, folder / path.name)
+    runtime_url = f"{runtime.folder_name}/"
+    every = {one.name: (one.name, example_of(one.name, "us")) for one in CALCULATORS.values()}
+    for page, examples in (("index.html", EXAMPLES), ("every.html", every)):
+        (folder / page).write_text(_page_of_forms(examples, runtime_url), encoding="utf-8")
+    return folder
+
+
+def _page_of_forms(examples: dict[str, tuple[str, dict[str, str]]], runtime_url: str) -> str:
     forms = "".join(
         form_html(
             CALCULATORS[name],
@@ -132,9 +140,9 @@ def bare_folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
             form_id=form_id,
             texts=texts,
             units="us",
-            runtime_url=f"{runtime.folder_name}/",
+            runtime_url=runtime_url,
         )
-        for form_id, (name, texts) in EXAMPLES.items()
+        for form_id, (name, texts) in examples.items()
     )
     head = (
         '<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Forms</title>'
@@ -142,16 +150,12 @@ def bare_folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
         '<link rel="stylesheet" href="forms.css"></head>'
     )
     script = '<script type="module" src="handbook.js"></script>'
-    (folder / "index.html").write_text(
-        f'{head}<body class="md-typeset"><main>{forms}</main>{script}</body></html>',
-        encoding="utf-8",
-    )
-    return folder
+    return f'{head}<body class="md-typeset"><main>{forms}</main>{script}</body></html>'
 
 
 @pytest.fixture(scope="session")
 def bare(serve: Callable[..., str], bare_folder: Path) -> str:
-    """Return the address of the page of two forms, which is served under the strict policy."""
+    """Return the address of the pages of forms, which are served under the strict policy."""
     return serve(bare_folder, STRICT_POLICY)
 
 

@@ -13,6 +13,7 @@ from build_tools.browser.form import form_html
 from calculators import CALCULATORS, run
 from calculators.declare import Calculator, Input, Output
 from calculators.figures import curve_picture
+from tests.browser.visits import example_of
 
 
 def html_of(name: str, texts: dict[str, str], units: str = "us", **options: object) -> str:
@@ -38,14 +39,6 @@ class Tags(HTMLParser):
 
 def every_form() -> list[tuple[str, str]]:
     return [(name, units) for name in CALCULATORS for units in ("us", "metric")]
-
-
-def example_of(name: str, units: str) -> dict[str, str]:
-    return {
-        one.name: one.example if one.choices else one.shown(one.example, units)
-        for one in CALCULATORS[name].inputs
-        if one.example is not None
-    }
 
 
 @pytest.mark.parametrize(("name", "units"), every_form())

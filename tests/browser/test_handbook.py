@@ -8,7 +8,6 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Page, expect
 
-from calculators import CALCULATORS
 from tests.browser.visits import Visits
 
 PHONE = {"width": 390, "height": 844}
@@ -54,8 +53,8 @@ def test_no_page_scrolls_sideways_on_a_phone_or_at_a_desk(
         assert (ground > text) is (scheme == "light")
 
 
-@pytest.mark.parametrize("name", CALCULATORS)
-def test_each_calculator_answers_its_own_example_in_the_page_as_in_the_build(
+@pytest.mark.parametrize("name", ["hardness-setting", "resin-capacity", "regeneration-cost"])
+def test_a_calculator_s_page_answers_its_own_example_as_the_build_did(
     visits: Visits, handbook: str, name: str
 ) -> None:
     page = visits.page()

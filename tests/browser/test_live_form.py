@@ -8,7 +8,7 @@ from urllib.parse import parse_qs, urlencode, urlsplit
 import pytest
 from playwright.sync_api import Locator, Page, expect
 
-from calculators import run
+from calculators import CALCULATORS, run
 from calculators.figures import curve_picture
 from tests.browser.visits import EXAMPLES, Visits
 
@@ -47,6 +47,30 @@ def answer(form: str, output: str, **typed: str) -> str:
     """Return what Python here shows for a form's example with other texts typed in."""
     calculator, texts = EXAMPLES[form]
     return run(calculator, {**texts, **typed})["values"][output]["shown"]
+
+
+def test_every_calculator_answers_its_own_example_as_the_build_did(
+    visits: Visits, bare: str
+) -> None:
+    page = visits.page()
+    page.goto(f"{bare}every.html")
+    answered = {}
+    for name, calculator in CALCULATORS.items():
+        block = page.locator(f"#{name} .live-form__answer")
+        built = block.inner_text()
+        for one in calculator.inputs:
+            if one.choices and one.example != one.default:  # a question about safety
+                field(page, one.name, name).select_option(one.example)
+        typed = page.locator(f"#{name} input:visible").first
+        example = typed.input_value()
+        typed.fill("no number")
+        problem = in_form(page, "problem", name).filter(visible=True)
+        expect(problem).to_contain_text("no number")
+        typed.fill(example)
+        expect(problem).to_have_count(0)
+        expect(in_form(page, "for", name)).to_contain_text(re.compile("^For:"))
+        answered[name] = (built, block.inner_text())
+    assert {name: texts for name, texts in answered.items() if texts[0] != texts[1]} == {}
 
 
 def test_the_picture_follows_the_answer(visits: Visits, bare: str) -> None:

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from playwright.sync_api import Browser, BrowserContext, Page
 
+from calculators import CALCULATORS
+
 # Form id: the calculator, and what the author of the example wrote for its inputs.
 EXAMPLES = {
     "setting": ("hardness-setting", {"hardness": "18 gpg", "iron": "0.3 mg/L"}),
@@ -55,3 +57,12 @@ class Visits:
     def _note_error(self, kind: str, text: str) -> None:
         if kind == "error":
             self.errors.append(text)
+
+
+def example_of(name: str, units: str) -> dict[str, str]:
+    """Return what the author of a calculator's own example would write for its inputs."""
+    return {
+        one.name: one.example if one.choices else one.shown(one.example, units)
+        for one in CALCULATORS[name].inputs
+        if one.example is not None
+    }
