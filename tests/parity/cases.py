@@ -31,7 +31,8 @@ def parity_cases(count: int) -> list[dict]:
 def _case(calculator: Calculator, units: str, chance: random.Random) -> dict:
     inputs = {}
     for declared in calculator.inputs:
-        if chance.random() < 0.8:  # else what is left out takes its default
+        must_be_answered = declared.choices and declared.example != declared.default
+        if must_be_answered or chance.random() < 0.8:  # else what is left out takes its default
             inputs[declared.name] = _good_text(declared, chance)
     for declared in chance.choices(calculator.inputs, k=chance.choice((0, 0, 1, 2))):
         inputs[declared.name] = chance.choice((_limit_text, _hostile_text))(declared, chance)
@@ -44,7 +45,8 @@ def _good_text(declared: Input, chance: random.Random) -> str:
     low = declared.low if declared.low is not None else 0
     high = declared.high if declared.high is not None else low + 1000
     if declared.example and chance.random() < 0.7:
-        number = min(max(declared.example * chance.uniform(0.4, 2.5), low), high)
+        near, far = chance.uniform(0.8, 1.3), chance.uniform(0.4, 2.5)
+        number = min(max(declared.example * chance.choice((near, far)), low), high)
     else:
         number = chance.uniform(low, high)
     if declared.kind == "count":
