@@ -11,7 +11,7 @@ import pytest
 from build_tools.set_up.start import ROOT
 
 FOLDER = ROOT / "build_tools" / "requirements"
-NAMES = ("handbook", "tests", "node", "uv")
+NAMES = ("handbook", "tests", "mutation", "node", "uv")
 
 
 def pins(path: Path) -> dict[str, str]:
