@@ -200,3 +200,11 @@ def test_a_bed_that_cannot_be_is_refused(inputs, field):
 
     assert set(result["problems"]) == {field}
     assert run("fast-flow-leakage", {**usual, "capacity_left": 67500})["values"]
+
+
+@pytest.mark.parametrize(("outlet", "refused"), [("22.9 gpg", False), ("23.5 gpg", True)])
+def test_an_outlet_above_raw_is_test_error_up_to_two_deviations(outlet, refused):
+    """By hand: two deviations of the difference are 3.15 gpg at 22.9, and 3.19 gpg at 23.5."""
+    problems = run("crossover", {"outlet": outlet, "raw": "20 gpg"})["problems"]
+
+    assert ("outlet" in problems) == refused
