@@ -174,6 +174,8 @@ def test_serve_listens_here_only_and_ends_cleanly(port: int, stop: signal.Signal
         stdout=subprocess.DEVNULL,
         stderr=subprocess.PIPE,
         text=True,
+        # A shell that started these tests in the background may have had Ctrl+C ignored.
+        preexec_fn=lambda: signal.signal(signal.SIGINT, signal.SIG_DFL),
     ) as serving:
         said = ""
         while "Serving on" not in said and (line := serving.stderr.readline()):
