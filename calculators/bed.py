@@ -17,6 +17,7 @@ from calculators.beads import (
 )
 from calculators.declare import Calculator, Curve, Input, InputProblem, Output
 from calculators.quantities import snap
+from calculators.readings import tank_diameter, water_temperature
 from calculators.water_properties import GRAVITY, density, viscosity
 
 #: Beyond these voids [percent] beads move one by one and are carried off.
@@ -225,28 +226,9 @@ BED_EXPANSION = Calculator(
             help="Measured at the drain, or stamped on the flow control.",
             equipment="backwash_flow",
         ),
-        Input(
-            "tank_diameter",
-            "Diameter of the resin tank",
-            "length",
-            "in",
-            example=10,
-            low=6,
-            high=24,
-            help="Measured around the tank and divided by π, or from the unit's sheet.",
-            equipment="tank_diameter",
-        ),
-        Input(
-            "temperature",
-            "Temperature of the water",
-            "temperature",
-            "°F",
-            default=55,
-            low=33,
-            high=110,
-            usual_low=36,
-            usual_high=90,
-            help="At the unit, in the season of the call: cold water lifts the bed further.",
+        tank_diameter(),
+        water_temperature(
+            help="At the unit, in the season of the call: cold water lifts the bed further."
         ),
         Input(
             "bed_depth",

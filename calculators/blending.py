@@ -4,6 +4,7 @@ from calculators.capacity import capacity_of_dose
 from calculators.declare import Calculator, Curve, Input, InputProblem, Output
 from calculators.leakage import raw_share
 from calculators.quantities import round_to, snap
+from calculators.readings import resin_volume
 
 
 def _check_blend(given):
@@ -170,17 +171,8 @@ EXCHANGE_TANK = Calculator(
     "Portable exchange tank",
     "When must the tank be exchanged?",
     inputs=[
-        Input(
-            "resin_volume",
-            "Resin in the tank",
-            "volume",
-            "ft³",
-            example=1,
-            low=0.2,
-            high=10,
-            usual_low=0.5,
-            usual_high=4,
-            help="Of all tanks that stand in line, where there are more.",
+        resin_volume(
+            example=1, help="Of all tanks that stand in line, where there are more.", equipment=None
         ),
         Input(
             "dose",

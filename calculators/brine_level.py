@@ -5,6 +5,7 @@ import math
 from calculators.declare import Calculator, Curve, Input, InputProblem, Output
 from calculators.leaks import CUBIC_INCHES_IN_A_GALLON
 from calculators.quantities import snap
+from calculators.readings import salt_voids
 
 ROUND, RECTANGULAR = "round", "rectangular"
 #: Room [in] that a float should have above the water, so that it acts only when something is wrong.
@@ -246,18 +247,7 @@ BRINE_LEVEL = Calculator(
             default=24,
             high=60,
         ),
-        Input(
-            "voids",
-            "Voids among the salt",
-            "share",
-            "%",
-            default=45,
-            low=30,
-            high=60,
-            usual_low=35,
-            usual_high=52,
-            help="The share of loose salt that is air or water.",
-        ),
+        salt_voids(),
         _length(
             "water_left",
             "Water left after the draw",

@@ -2,6 +2,7 @@
 
 from calculators.declare import Calculator, Curve, Input, InputProblem, Output
 from calculators.quantities import round_to, snap
+from calculators.readings import resin_condition, resin_volume, salt_of_regeneration, salt_step
 from calculators.units import CALCIUM_CARBONATE
 
 #: The fitted curve: capacity that no dose passes, and the dose that gives half of it.
@@ -105,40 +106,9 @@ RESIN_CAPACITY = Calculator(
     "Capacity of the resin for a salt dose",
     "How much hardness can this bed take after this much salt?",
     inputs=[
-        Input(
-            "salt",
-            "Salt for one regeneration",
-            "mass",
-            "lb",
-            example=9,
-            low=0.5,
-            high=100,
-            help="The whole amount, not the amount for each volume of resin.",
-            equipment="salt_per_regeneration",
-        ),
-        Input(
-            "resin_volume",
-            "Resin in the tank",
-            "volume",
-            "ft³",
-            example=1.5,
-            low=0.2,
-            high=10,
-            usual_low=0.5,
-            usual_high=4,
-            help="From the unit's sheet, or the tank's area times the depth of the bed.",
-            equipment="resin_volume",
-        ),
-        Input(
-            "resin_condition",
-            "Condition of the resin",
-            "share",
-            "%",
-            default=100,
-            low=10,
-            high=110,  # with more, the smallest doses would pass the ceiling of the salt
-            help="Lower for old or fouled resin, when a test has shown it.",
-        ),
+        salt_of_regeneration(),
+        resin_volume(),
+        resin_condition(),
     ],
     outputs=[
         Output("capacity", "Usable capacity", "capacity", "grains", step=100),
@@ -255,40 +225,9 @@ SALT_FOR_CAPACITY = Calculator(
             help="Of the whole bed, for one regeneration: the daily load times the days, those of "
             "the reserve included.",
         ),
-        Input(
-            "resin_volume",
-            "Resin in the tank",
-            "volume",
-            "ft³",
-            example=1.5,
-            low=0.2,
-            high=10,
-            usual_low=0.5,
-            usual_high=4,
-            help="From the unit's sheet, or the tank's area times the depth of the bed.",
-            equipment="resin_volume",
-        ),
-        Input(
-            "resin_condition",
-            "Condition of the resin",
-            "share",
-            "%",
-            default=100,
-            low=10,
-            high=110,  # as for the capacity of the resin
-            help="Lower for old or fouled resin, when a test has shown it.",
-        ),
-        Input(
-            "salt_step",
-            "Step of the salt setting",
-            "mass",
-            "lb",
-            default=0.5,
-            metric_default=0.25,
-            low=0.05,
-            high=5,
-            help="The smallest change of the salt that can be set.",
-        ),
+        resin_volume(),
+        resin_condition(),
+        salt_step(),
     ],
     outputs=[
         Output("salt", "Set the salt to", "mass", "lb", digits=None),

@@ -6,6 +6,7 @@ cleaner or ammonia gives off poisonous gas.
 
 from calculators.declare import Calculator, Curve, Input, InputProblem, Output
 from calculators.quantities import snap
+from calculators.readings import resin_volume
 from calculators.units import GALLON
 
 PLAIN, OTHER = "plain bleach, nothing added", "scented, thickened or not known"
@@ -133,28 +134,12 @@ def _last_cycle():
     )
 
 
-def _resin_volume():
-    return Input(
-        "resin_volume",
-        "Resin in the tank",
-        "volume",
-        "ft³",
-        example=1.5,
-        low=0.25,
-        high=10,
-        usual_low=0.5,
-        usual_high=5,
-        help="From the unit's sheet or its tank size.",
-        equipment="resin_volume",
-    )
-
-
 SANITIZING_DOSE = Calculator(
     "sanitizing-dose",
     "Bleach for a stale or newly opened bed",
     "How much bleach sanitizes this bed?",
     inputs=[
-        _resin_volume(),
+        resin_volume(),
         Input(
             "strength",
             "Strength of the bleach",
@@ -269,7 +254,7 @@ RESIN_CLEANER_DOSE = Calculator(
     "Iron cleaner for a fouled bed",
     "How much iron cleaner does this bed take, and how is it proved?",
     inputs=[
-        _resin_volume(),
+        resin_volume(),
         _last_cycle(),
         Input(
             "form",

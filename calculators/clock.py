@@ -4,6 +4,7 @@ import math
 
 from calculators.declare import Calculator, Input, Output
 from calculators.quantities import snap
+from calculators.readings import heater_volume, hot_share
 
 FACES = "both clocks"
 MECHANICAL, HELD_UP = "power cuts, mechanical clock", "power cuts, clock with hold-up"
@@ -285,19 +286,7 @@ CLOCK_ERROR = Calculator(
             high=5000,
             help="Hot and cold together, on a usual weekday.",
         ),
-        Input(
-            "hot_share",
-            "Share of it that is hot",
-            "share",
-            "%",
-            default=35,
-            low=1,
-            high=100,
-            usual_low=25,
-            usual_high=45,
-            help="A habit of the trade; meters show much variety.",
-            shop="hot_share",
-        ),
+        hot_share(),
         Input(
             "hardness",
             "Hardness of the raw water",
@@ -308,16 +297,7 @@ CLOCK_ERROR = Calculator(
             high=200,
             help="As tested, without the allowance for iron.",
         ),
-        Input(
-            "tank",
-            "Volume of the heater",
-            "volume",
-            "gal",
-            example=50,
-            low=5,
-            high=200,
-            help="From its rating plate.",
-        ),
+        heater_volume(),
     ],
     outputs=[
         Output("true_start", "Regeneration starts at", "time of day", "12-hour clock"),

@@ -25,7 +25,6 @@ from calculators.quantities import (
     with_unit,
 )
 
-
 _ROUNDING = {"nearest": "to the nearest", "up": "up to the next", "down": "down to a full"}
 
 

@@ -3,8 +3,8 @@
 from calculators.capacity import LEAST_FITTED, MOST_FITTED, capacity_of_dose, dose_of_capacity
 from calculators.declare import Calculator, Input, InputProblem, Output
 from calculators.efficiency import EFFICIENT, OLD, STRICT
-from calculators.interval import CLOCK, DELAYED, IMMEDIATE, TWIN
 from calculators.quantities import round_to, snap
+from calculators.readings import CLOCK, DELAYED, control, resin_condition, resin_volume, salt_step
 from calculators.usage import DAYS_IN_A_MONTH
 
 #: Iron comes off badly with little salt and settles in with time, so the trade keeps to these.
@@ -234,37 +234,9 @@ BEST_SALT_DOSE = Calculator(
             high=100000,
             help="Water in a day times the hardness setting.",
         ),
-        Input(
-            "resin_volume",
-            "Resin in the tank",
-            "volume",
-            "ft³",
-            example=1.5,
-            low=0.2,
-            high=10,
-            usual_low=0.5,
-            usual_high=4,
-            help="Of one tank, where there are two.",
-            equipment="resin_volume",
-        ),
-        Input(
-            "resin_condition",
-            "Condition of the resin",
-            "share",
-            "%",
-            default=100,
-            low=10,
-            high=110,  # as for the capacity of the resin
-            help="Lower for old or fouled resin, when a test has shown it.",
-        ),
-        Input(
-            "control",
-            "Kind of control",
-            "choice",
-            default=DELAYED,
-            choices=(CLOCK, DELAYED, IMMEDIATE, TWIN),
-            equipment="control",
-        ),
+        resin_volume(help="Of one tank, where there are two."),
+        resin_condition(),
+        control(),
         Input(
             "reserve_days",
             "Reserve",
@@ -324,17 +296,7 @@ BEST_SALT_DOSE = Calculator(
             usual_high=STRICT,
             help="The usual mark is that of a softener called efficient; local rules may ask more.",
         ),
-        Input(
-            "salt_step",
-            "Step of the salt setting",
-            "mass",
-            "lb",
-            default=0.5,
-            metric_default=0.25,
-            low=0.05,
-            high=5,
-            help="The smallest change of the salt that can be set.",
-        ),
+        salt_step(),
     ],
     outputs=[
         Output("salt", "Set the salt to", "mass", "lb", digits=None),

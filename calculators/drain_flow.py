@@ -11,6 +11,7 @@ from calculators.injector import (
     suction_at,
 )
 from calculators.quantities import snap
+from calculators.readings import resin_volume, tank_diameter, water_pressure, water_temperature
 
 SHEET, BY_TANK = "unit's figures", "tank diameter"
 #: The trade's correction of the backwash flow for warm and cold water; common practice, no source.
@@ -182,29 +183,8 @@ DRAIN_FLOW = Calculator(
             default=SHEET,
             choices=(SHEET, BY_TANK),
         ),
-        Input(
-            "tank_diameter",
-            "Diameter of the resin tank",
-            "length",
-            "in",
-            example=10,
-            low=6,
-            high=24,
-            help="Measured around the tank and divided by π, or from the unit's sheet.",
-            equipment="tank_diameter",
-        ),
-        Input(
-            "temperature",
-            "Temperature of the water",
-            "temperature",
-            "°F",
-            default=55,
-            low=33,
-            high=110,
-            usual_low=36,
-            usual_high=90,
-            help="At the unit, in the season of the call.",
-        ),
+        tank_diameter(),
+        water_temperature(),
         Input(
             "backwash_flow",
             "Rated backwash flow",
@@ -252,33 +232,8 @@ DRAIN_FLOW = Calculator(
             help="Leave blank where fast rinse runs through the same flow control as backwash.",
             only_when=_SHEET_ONLY,
         ),
-        Input(
-            "resin_volume",
-            "Resin in the tank",
-            "volume",
-            "ft³",
-            example=1.5,
-            low=0.1,
-            high=10,
-            usual_low=0.5,
-            usual_high=4,
-            help="Of the whole bed, from the unit's sheet.",
-            only_when=_TANK_ONLY,
-            equipment="resin_volume",
-        ),
-        Input(
-            "pressure",
-            "Water pressure",
-            "pressure",
-            "psi",
-            default=USUAL_PRESSURE,
-            low=10,
-            high=125,
-            usual_low=25,
-            usual_high=80,
-            help="At the softener while water runs.",
-            only_when=_TANK_ONLY,
-        ),
+        resin_volume(help="Of the whole bed, from the unit's sheet.", only_when=_TANK_ONLY),
+        water_pressure(only_when=_TANK_ONLY),
     ],
     outputs=[
         Output("backwash", "Backwash", "flow", "gpm", step=0.1),

@@ -3,6 +3,7 @@
 from calculators.declare import Calculator, Curve, Input, Output
 from calculators.pipe import darcy_weisbach, hazen_williams, height_pressure
 from calculators.quantities import snap
+from calculators.readings import water_pressure, water_temperature
 
 FITTING = 2.0  # ft of line that a fitting counts for; common practice, no source
 #: Shares [1] between which two laws of friction agree well enough to say nothing.
@@ -171,18 +172,7 @@ DRAIN_LINE = Calculator(
             help="From the valve up to its highest point; write a fall with a minus.",
             unusual="A line so high pushes back on the injector.",
         ),
-        Input(
-            "pressure",
-            "Water pressure",
-            "pressure",
-            "psi",
-            default=50,
-            low=10,
-            high=125,
-            usual_low=25,
-            usual_high=80,
-            help="At the softener while water runs.",
-        ),
+        water_pressure(),
         Input(
             "valve_loss",
             "Loss in the valve",
@@ -212,16 +202,7 @@ DRAIN_LINE = Calculator(
             high=160,
             help="The coefficient C of Hazen and Williams: high for smooth tube, low for old iron.",
         ),
-        Input(
-            "temperature",
-            "Temperature of the water",
-            "temperature",
-            "°F",
-            default=55,
-            low=33,
-            high=110,
-            help="At the unit, in the season of the call.",
-        ),
+        water_temperature(),
     ],
     outputs=[
         Output("line_loss", "Pressure the line takes", "pressure", "psi", step=0.1),

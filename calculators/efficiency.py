@@ -3,6 +3,7 @@
 from calculators.capacity import SALT_CEILING
 from calculators.declare import Calculator, Input, InputProblem, Output
 from calculators.quantities import snap
+from calculators.readings import salt_of_regeneration
 
 #: Salt efficiency [grains/lb] that a softener must at least bring.
 EFFICIENT = 3350.0  # of one called efficient; source: efficiency-standard
@@ -96,17 +97,7 @@ SALT_EFFICIENCY = Calculator(
     "Efficiency of a setting against published marks",
     "Does this setting make good use of salt and water?",
     inputs=[
-        Input(
-            "salt",
-            "Salt for one regeneration",
-            "mass",
-            "lb",
-            example=7.5,
-            low=0.5,
-            high=100,
-            help="The whole amount, not the amount for each volume of resin.",
-            equipment="salt_per_regeneration",
-        ),
+        salt_of_regeneration(example=7.5),
         Input(
             "capacity",
             "Usable capacity at this salt",

@@ -4,6 +4,7 @@ import math
 
 from calculators.declare import Calculator, Curve, Input, Output
 from calculators.quantities import snap
+from calculators.readings import tank_diameter
 
 #: Backwash flow for each area of bed where no rating is stamped; common practice, no source.
 USUAL_BACKWASH = 4.5  # gpm/ft2
@@ -135,17 +136,8 @@ BUCKET_FLOW = Calculator(
             only_when=("expected_from", (STAMPED,)),
             equipment="backwash_flow",
         ),
-        Input(
-            "tank_diameter",
-            "Diameter of the resin tank",
-            "length",
-            "in",
-            example=10,
-            low=6,
-            high=24,
-            help="For backwash and fast rinse only.",
-            only_when=("expected_from", (BY_TANK,)),
-            equipment="tank_diameter",
+        tank_diameter(
+            help="For backwash and fast rinse only.", only_when=("expected_from", (BY_TANK,))
         ),
         Input(
             "volume_error",

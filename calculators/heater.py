@@ -4,6 +4,7 @@ import math
 
 from calculators.declare import Calculator, Curve, Input, Output
 from calculators.quantities import snap
+from calculators.readings import heater_volume
 
 
 def share_left(drawn, tank):
@@ -75,16 +76,7 @@ HEATER_WASHOUT = Calculator(
     "Hot-water tank washout",
     "How soft is the hot water after a draw, and how much must be drawn?",
     inputs=[
-        Input(
-            "tank",
-            "Volume of the heater",
-            "volume",
-            "gal",
-            example=50,
-            low=5,
-            high=200,
-            help="From its rating plate. A tankless heater keeps no old water.",
-        ),
+        heater_volume(help="From its rating plate. A tankless heater keeps no old water."),
         Input(
             "before",
             "Hardness of the hot water before",

@@ -5,6 +5,7 @@ import math
 from calculators.declare import Calculator, Curve, Input, InputProblem, Output
 from calculators.heater import draw_for_share, share_left
 from calculators.quantities import snap
+from calculators.readings import heater_volume, hot_share
 
 
 def share_left_in_series(drawn, tank, tanks):
@@ -140,16 +141,7 @@ HEATER_HISTORY = Calculator(
     "What the hot sample says about the past",
     "When did the water change, judging by the hot and the cold sample?",
     inputs=[
-        Input(
-            "tank",
-            "Volume of the heater",
-            "volume",
-            "gal",
-            example=50,
-            low=5,
-            high=200,
-            help="From its rating plate. A tankless heater keeps no record.",
-        ),
+        heater_volume(help="From its rating plate. A tankless heater keeps no record."),
         Input(
             "before",
             "Hardness of the hot water before the change",
@@ -202,19 +194,7 @@ HEATER_HISTORY = Calculator(
             high=5000,
             help="Hot and cold together.",
         ),
-        Input(
-            "hot_share",
-            "Share of it that is hot",
-            "share",
-            "%",
-            default=35,
-            low=1,
-            high=100,
-            usual_low=25,
-            usual_high=45,
-            help="A habit of the trade; meters show much variety.",
-            shop="hot_share",
-        ),
+        hot_share(),
         Input(
             "tanks",
             "Stirred tanks in a row",

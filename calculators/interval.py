@@ -4,8 +4,8 @@ import math
 
 from calculators.declare import Calculator, Curve, Input, InputProblem, Output
 from calculators.quantities import round_to, snap
+from calculators.readings import CLOCK, DELAYED, IMMEDIATE, TWIN, control
 
-CLOCK, DELAYED, IMMEDIATE, TWIN = "time clock", "delayed meter", "immediate meter", "twin tank"
 IMMEDIATE_RESERVE = 3.0  # percent of the water between regenerations
 
 
@@ -146,14 +146,7 @@ REGENERATION_INTERVAL = Calculator(
             high=5000,
             help="From the household's load.",
         ),
-        Input(
-            "control",
-            "Kind of control",
-            "choice",
-            default=DELAYED,
-            choices=(CLOCK, DELAYED, IMMEDIATE, TWIN),
-            equipment="control",
-        ),
+        control(),
         Input(
             "reserve",
             "Reserve",

@@ -5,6 +5,7 @@ import math
 from calculators.capacity import CURVE_TOP
 from calculators.declare import Calculator, Curve, Input, InputProblem, Output
 from calculators.quantities import round_to, snap
+from calculators.readings import resin_volume
 from calculators.sampling import COVERAGE, DROP_INPUTS, reading_error
 
 #: Shares of raw water [%] from which to watch and from which to act; common practice, no source.
@@ -305,19 +306,7 @@ FAST_FLOW_LEAKAGE = Calculator(
             usual_high=15,
             help="All taps that run together.",
         ),
-        Input(
-            "resin_volume",
-            "Resin in the tank",
-            "volume",
-            "ft³",
-            example=1.5,
-            low=0.2,
-            high=10,
-            usual_low=0.5,
-            usual_high=4,
-            help="What is really there: a bed that lost resin is short.",
-            equipment="resin_volume",
-        ),
+        resin_volume(help="What is really there: a bed that lost resin is short."),
         Input(
             "capacity_left",
             "Capacity left in the bed",

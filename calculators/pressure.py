@@ -11,6 +11,7 @@ from calculators.beads import (
 from calculators.declare import Calculator, Curve, Input, Output
 from calculators.pipe import hazen_williams
 from calculators.quantities import convert, snap
+from calculators.readings import tank_diameter, water_temperature
 from calculators.water_properties import density, viscosity
 
 #: The most a softener may cost at its rated flow: see the source "pressure-mark".
@@ -187,17 +188,7 @@ SERVICE_PRESSURE = Calculator(
             high=40,
             help="All taps that run at once.",
         ),
-        Input(
-            "tank_diameter",
-            "Diameter of the resin tank",
-            "length",
-            "in",
-            example=10,
-            low=6,
-            high=24,
-            help="Measured around the tank and divided by π, or from the unit's sheet.",
-            equipment="tank_diameter",
-        ),
+        tank_diameter(),
         Input(
             "bed_depth",
             "Depth of the resin",
@@ -208,18 +199,7 @@ SERVICE_PRESSURE = Calculator(
             high=72,
             help="Its volume divided by the area of the tank.",
         ),
-        Input(
-            "temperature",
-            "Temperature of the water",
-            "temperature",
-            "°F",
-            default=55,
-            low=33,
-            high=110,
-            usual_low=36,
-            usual_high=90,
-            help="At the unit, in the season of the call.",
-        ),
+        water_temperature(),
         Input(
             "valve_coefficient",
             "Flow coefficient of the valve",

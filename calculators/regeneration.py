@@ -13,6 +13,7 @@ from calculators.injector import (
     suction_at,
 )
 from calculators.quantities import convert, snap
+from calculators.readings import resin_volume, water_pressure
 
 #: Strength of brine [percent] at the bed, rinse [bed volumes] and time for it [min]; common
 #: practice, no source.
@@ -234,19 +235,7 @@ BRINE_DRAW = Calculator(
             high=60,
             help="What the refill makes, from the refill calculator.",
         ),
-        Input(
-            "resin_volume",
-            "Resin in the tank",
-            "volume",
-            "ft³",
-            example=1.5,
-            low=0.1,
-            high=10,
-            usual_low=0.5,
-            usual_high=4,
-            help="Of the whole bed, from the unit's sheet.",
-            equipment="resin_volume",
-        ),
+        resin_volume(help="Of the whole bed, from the unit's sheet."),
         Input(
             "brine_time",
             "Time set for brine and slow rinse",
@@ -300,18 +289,7 @@ BRINE_DRAW = Calculator(
             help="Of the sheet; for flows you measured, the water pressure of the house.",
             only_when=("figures_from", (SHEET,)),
         ),
-        Input(
-            "pressure",
-            "Water pressure",
-            "pressure",
-            "psi",
-            default=USUAL_PRESSURE,
-            low=10,
-            high=125,
-            usual_low=25,
-            usual_high=80,
-            help="At the softener while brine is drawn.",
-        ),
+        water_pressure(help="At the softener while brine is drawn."),
         Input(
             "back_pressure",
             "Pressure that the drain line takes",

@@ -4,6 +4,7 @@ import math
 
 from calculators.declare import Calculator, Input, Output
 from calculators.quantities import snap
+from calculators.readings import salt_of_regeneration
 from calculators.units import CUBIC_FOOT, INCH
 from calculators.usage import DAYS_IN_A_MONTH
 
@@ -89,17 +90,7 @@ SALT_FALL = Calculator(
     "Fall of the salt against what was seen",
     "How far should the salt have fallen by now?",
     inputs=[
-        Input(
-            "salt",
-            "Salt for one regeneration",
-            "mass",
-            "lb",
-            example=7.5,
-            low=0.5,
-            high=100,
-            help="The whole amount, as it is set.",
-            equipment="salt_per_regeneration",
-        ),
+        salt_of_regeneration(example=7.5, help="The whole amount, as it is set."),
         Input(
             "tank_diameter",
             "Diameter of the brine tank",

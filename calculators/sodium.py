@@ -3,6 +3,7 @@
 from calculators.capacity import SODIUM_CHLORIDE
 from calculators.declare import Calculator, Input, InputProblem, Output
 from calculators.quantities import snap
+from calculators.readings import salt_of_regeneration
 from calculators.units import GALLON
 from calculators.water import charge_equivalent
 
@@ -253,17 +254,7 @@ POTASSIUM_SALT = Calculator(
     "Potassium chloride instead of salt",
     "How much potassium chloride does the work of this salt, and what does it add to the water?",
     inputs=[
-        Input(
-            "salt",
-            "Salt for one regeneration",
-            "mass",
-            "lb",
-            example=9,
-            low=0.5,
-            high=100,
-            help="Sodium chloride, the whole amount, as the softener is set now.",
-            equipment="salt_per_regeneration",
-        ),
+        salt_of_regeneration(help="Sodium chloride, the whole amount, as the softener is set now."),
         Input(
             "salt_in_water",
             "Potassium chloride that the fill water dissolves",

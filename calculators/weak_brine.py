@@ -3,6 +3,7 @@
 from calculators.capacity import MOST_DOSE, capacity_of_dose
 from calculators.declare import Calculator, Curve, Input, Output
 from calculators.quantities import snap
+from calculators.readings import resin_volume, salt_voids
 
 STRENGTH, LEVELS = "strength of the brine", "salt and water levels"
 
@@ -123,19 +124,7 @@ WEAK_BRINE = Calculator(
             help="The whole amount, not the amount for each volume of resin.",
             equipment="salt_per_regeneration",
         ),
-        Input(
-            "resin_volume",
-            "Resin in the tank",
-            "volume",
-            "ft³",
-            example=1.5,
-            low=0.2,
-            high=10,
-            usual_low=0.5,
-            usual_high=4,
-            help="From the unit's sheet.",
-            equipment="resin_volume",
-        ),
+        resin_volume(help="From the unit's sheet."),
         Input("known", "What is known", "choice", default=STRENGTH, choices=(STRENGTH, LEVELS)),
         Input(
             "salt_ratio",
@@ -170,19 +159,7 @@ WEAK_BRINE = Calculator(
             help="From the same place up.",
             only_when=("known", (LEVELS,)),
         ),
-        Input(
-            "voids",
-            "Voids among the salt",
-            "share",
-            "%",
-            default=45,
-            low=30,
-            high=60,
-            usual_low=35,
-            usual_high=52,
-            help="The share of loose salt that is air or water.",
-            only_when=("known", (LEVELS,)),
-        ),
+        salt_voids(only_when=("known", (LEVELS,))),
         Input(
             "pick_up",
             "Strength of the water above the salt",
