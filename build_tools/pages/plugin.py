@@ -21,14 +21,11 @@ from build_tools.checks import check_handbook
 from build_tools.content.handbook import load_handbook
 from build_tools.content.problems import summary
 from build_tools.content.values import Values
+from build_tools.pages.assets import ICON, SCRIPT, STYLES, find_assets
 from build_tools.pages.site import Site, write_site
 
 ROOT = Path(__file__).parents[2]
-THEME = Path(__file__).parent / "theme"
-BROWSER = ROOT / "build_tools" / "browser"
 CODE = (ROOT / "calculators", ROOT / "build_tools")
-STYLES = (THEME / "handbook.css", BROWSER / "forms.css")
-ICON = THEME / "icon.svg"
 
 
 class HandbookPlugin(BasePlugin):
@@ -36,6 +33,7 @@ class HandbookPlugin(BasePlugin):
 
     def __init__(self) -> None:
         self._site = Site({}, [])
+        self._assets = find_assets()
         self._serving = False
         self._code = _state_of_code()
 
@@ -47,9 +45,10 @@ class HandbookPlugin(BasePlugin):
         """Add the styles, the scripts and the icon."""
         if self._serving and self._code != _state_of_code():
             os.execv(sys.executable, sys.orig_argv)  # Python has the old modules: start anew
-        config.extra_css += [f"assets/{style.name}" for style in STYLES]
-        config.extra_javascript.append(_module("assets/page/handbook.js"))
-        config.theme["logo"] = config.theme["favicon"] = f"assets/{ICON.name}"
+        self._assets = find_assets()
+        config.extra_css += [self._assets.address(name) for name in STYLES]
+        config.extra_javascript.append(_module(self._assets.address(SCRIPT)))
+        config.theme["logo"] = config.theme["favicon"] = self._assets.address(ICON)
         return config
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
@@ -66,9 +65,7 @@ class HandbookPlugin(BasePlugin):
         self._site = write_site(handbook, values, runtime.folder_name)
         config.nav = self._site.nav
         copied = {f"{runtime.folder_name}/{name}": path for name, path in runtime.files.items()}
-        copied |= {f"assets/{path.name}": path for path in (*STYLES, ICON)}
-        scripts = sorted((BROWSER / "page").glob("*.js"))
-        copied |= {f"assets/page/{path.name}": path for path in scripts}
+        copied |= {self._assets.address(name): path for name, path in self._assets.files.items()}
         for address, path in copied.items():
             files.append(File.generated(config, address, abs_src_path=str(path)))
         for address, markdown in self._site.pages.items():

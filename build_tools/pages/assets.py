@@ -1,0 +1,40 @@
+"""Our own styles and scripts, in a folder of the site whose name changes with their content.
+
+A browser may so keep what it has for ever, and a page never gets the scripts of another edition.
+"""
+
+from __future__ import annotations
+
+import hashlib
+from dataclasses import dataclass
+from pathlib import Path
+
+THEME = Path(__file__).parent / "theme"
+BROWSER = Path(__file__).parents[1] / "browser"
+
+STYLES = ("handbook.css", "forms.css")
+SCRIPT = "page/handbook.js"
+ICON = "icon.svg"
+
+
+@dataclass(frozen=True)
+class Assets:
+    """Where the assets stand in the site, and the file behind each name in that folder."""
+
+    folder_name: str
+    files: dict[str, Path]
+
+    def address(self, name: str) -> str:
+        """Return where in the site an asset stands."""
+        return f"{self.folder_name}/{name}"
+
+
+def find_assets() -> Assets:
+    """Return the assets as they are now on disk."""
+    files = {path.name: path for path in (*THEME.iterdir(), BROWSER / "forms.css")}
+    files |= {f"page/{path.name}": path for path in (BROWSER / "page").glob("*.js")}
+    digest = hashlib.sha256()
+    for name, path in sorted(files.items()):
+        content = hashlib.sha256(path.read_bytes()).hexdigest()
+        digest.update(f"{name} {content}\n".encode())
+    return Assets(f"assets/handbook-{digest.hexdigest()[:16]}", files)
