@@ -8,7 +8,6 @@ Chromium's, without a page around it.
 from __future__ import annotations
 
 import json
-import shutil
 import subprocess
 import tempfile
 import time
@@ -18,7 +17,9 @@ from typing import Any
 
 from build_tools.browser.runtime import runtime_files
 from build_tools.set_up.failure import Failure
-from calculators import CALCULATORS, run
+from calculators import CALCULATORS
+from calculators.as_text import answer
+from calculators.declare import Calculator
 
 ROUNDS = 200
 WARM_UP = 20
@@ -26,18 +27,9 @@ WARM_UP = 20
 
 def measure(root: Path) -> list[dict[str, Any]]:
     """Return for each calculator the median time of an answer in both, and their ratio."""
-    examples = {
-        one.name: json.dumps(
-            {
-                given.name: given.example_text("us")
-                for given in one.inputs
-                if given.example_text("us")
-            }
-        )
-        for one in CALCULATORS.values()
-    }
-    here = {name: _time_here(name, inputs) for name, inputs in examples.items()}
-    browser = _time_in_browser_runtime(root, examples)
+    requests = {one.name: _request(one) for one in CALCULATORS.values()}
+    here = {name: _time_here(request) for name, request in requests.items()}
+    browser = _time_in_browser_runtime(root, requests)
     return [
         {
             "calculator": name,
@@ -45,7 +37,7 @@ def measure(root: Path) -> list[dict[str, Any]]:
             "browser_ms": round(browser[name], 4),
             "ratio": round(browser[name] / here[name], 1),
         }
-        for name in examples
+        for name in requests
     ]
 
 
@@ -63,23 +55,29 @@ def _line(row: dict[str, Any]) -> str:
     )
 
 
-def _time_here(name: str, inputs: str) -> float:
+def _request(calculator: Calculator) -> str:
+    """Return the question of the calculator's own example, as a page's worker gets it."""
+    inputs = {one.name: text for one in calculator.inputs if (text := one.example_text("us"))}
+    asked = {"work": "calculate", "calculator": calculator.name, "inputs": inputs, "units": "us"}
+    return json.dumps(asked)
+
+
+def _time_here(request: str) -> float:
     """Return the median time of an answer in milliseconds."""
     times = []
     for _ in range(WARM_UP + ROUNDS):
         start = time.perf_counter()
-        json.dumps(run(name, json.loads(inputs), "us"), allow_nan=False)
+        answer(request)
         times.append(1000 * (time.perf_counter() - start))
     return median(times[WARM_UP:])
 
 
-def _time_in_browser_runtime(root: Path, examples: dict[str, str]) -> dict[str, float]:
-    with tempfile.TemporaryDirectory() as folder:
-        for name, path in runtime_files(root).files.items():
-            shutil.copy(path, Path(folder, name))
+def _time_in_browser_runtime(root: Path, requests: dict[str, str]) -> dict[str, float]:
+    with tempfile.TemporaryDirectory() as site:
+        folder = runtime_files(root).copy_to(Path(site))
         done = subprocess.run(
             ["node", Path(__file__).with_name("calculators.mjs"), folder],
-            input=json.dumps({"examples": examples, "rounds": ROUNDS, "warmUp": WARM_UP}),
+            input=json.dumps({"requests": requests, "rounds": ROUNDS, "warmUp": WARM_UP}),
             capture_output=True,
             text=True,
             encoding="utf-8",

@@ -1,30 +1,42 @@
-// The calculators in Pyodide under Node, as a page's worker has them: for tests and measurements.
+// The calculators under Node as a page's worker has them, started in any of its ways: for tests
+// and measurements.
 import { readFile } from "node:fs/promises";
 import { pathToFileURL } from "node:url";
+import { answerer, createMachine, writeImage } from "./page/memory_image.js";
 
 /**
- * @param {string} folder  the runtime folder
- * @returns {Promise<(calculator: string, inputs: string, units: string) => string>}  takes the
- *   inputs and gives the answer as JSON text
+ * @param {string} folder  the calculators' runtime folder, inside Pyodide's
+ * @param {"image" | "compiled" | "plain"} way
+ * @returns {Promise<(request: string) => string>}  calculators.as_text.answer
  */
-export async function calculatorsIn(folder) {
-  const runtime = `${folder}/`;
-  const { loadPyodide } = await import(pathToFileURL(`${runtime}pyodide.mjs`).href);
+export async function calculatorsIn(folder, way) {
+  const pyodideFolder = `${folder}/..`;
+  if (way === "image") {
+    return fromImage(folder, pyodideFolder);
+  }
+  const address = pathToFileURL(`${pyodideFolder}/pyodide.mjs`).href;
+  const { loadPyodide } = await import(address);
+  const lock = (name) => readFile(`${folder}/${name}`, "utf8").then(JSON.parse);
+  const options =
+    way === "plain"
+      ? { lockFileContents: await lock("pyodide-lock.json"), packages: ["calculators"] }
+      : { lockFileContents: (await lock("pack.json")).lock, stdLibURL: `${folder}/compiled.zip` };
   const pyodide = await loadPyodide({
-    indexURL: runtime,
-    lockFileContents: await readFile(`${runtime}pyodide-lock.json`, "utf8"),
-    packageBaseUrl: runtime,
-    packages: ["calculators"],
+    indexURL: `${pyodideFolder}/`,
+    packageBaseUrl: `${folder}/`,
     stdout: (line) => console.error(line),
+    ...options,
   });
-  const { run } = pyodide.pyimport("calculators");
-  const { loads, dumps } = pyodide.pyimport("json");
-  return (calculator, inputs, units) => {
-    const given = loads(inputs);
-    const result = run(calculator, given, units);
-    const answer = dumps.callKwargs(result, { allow_nan: false });
-    given.destroy();
-    result.destroy();
-    return answer;
-  };
+  return pyodide.pyimport("calculators.as_text").answer;
+}
+
+/** @param {string} folder @param {string} pyodideFolder */
+async function fromImage(folder, pyodideFolder) {
+  const address = pathToFileURL(`${pyodideFolder}/pyodide.asm.mjs`).href;
+  const { default: create } = await import(address);
+  const wasm = await readFile(`${pyodideFolder}/pyodide.asm.wasm`);
+  const instantiate = (imports) => WebAssembly.instantiate(wasm, imports);
+  const machine = await createMachine(create, instantiate, () => {});
+  writeImage(machine, new Uint8Array(await readFile(`${folder}/image.bin`)).buffer);
+  return answerer(machine);
 }

@@ -64,7 +64,7 @@ class HandbookPlugin(BasePlugin):
             raise PluginError(str(error)) from None
         self._site = write_site(handbook, values, runtime.folder_name)
         config.nav = self._site.nav
-        copied = {f"{runtime.folder_name}/{name}": path for name, path in runtime.files.items()}
+        copied = dict(runtime.files)
         copied |= {self._assets.address(name): path for name, path in self._assets.files.items()}
         for address, path in copied.items():
             files.append(File.generated(config, address, abs_src_path=str(path)))

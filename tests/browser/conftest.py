@@ -6,10 +6,11 @@ import os
 import shutil
 import threading
 from collections.abc import Callable, Iterator
+from contextlib import suppress
 from functools import partial
 from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
-from typing import ClassVar
+from typing import BinaryIO, ClassVar
 
 import pytest
 from mkdocs.commands.build import build
@@ -40,11 +41,17 @@ QUIET_FLAGS = (
 
 
 # The strictest policy under which Python can run: no script in the page's text, no other host.
-STRICT_POLICY = "default-src 'self'; script-src 'self' 'wasm-unsafe-eval'; img-src data:"
+STRICT_POLICY = (
+    "default-src 'self'; script-src 'self' 'wasm-unsafe-eval'; connect-src 'self' blob:; "
+    "img-src data:"
+)
 
 
 class _Handler(SimpleHTTPRequestHandler):
-    """Serves one folder without a word; the media types that a browser insists on are fixed."""
+    """Serves one folder without a word; the media types that a browser insists on are fixed.
+
+    With `compresses` it sends gzip twins in the place of their files, as some hosts do.
+    """
 
     extensions_map: ClassVar[dict[str, str]] = {
         **SimpleHTTPRequestHandler.extensions_map,
@@ -52,9 +59,29 @@ class _Handler(SimpleHTTPRequestHandler):
         ".wasm": "application/wasm",
     }
 
-    def __init__(self, *arguments: object, policy: str, **options: object) -> None:
+    def __init__(
+        self, *arguments: object, policy: str, compresses: bool, **options: object
+    ) -> None:
         self._policy = policy
+        self._compresses = compresses
         super().__init__(*arguments, **options)
+
+    def send_head(self) -> BinaryIO | None:
+        """Send the headers; return what is to follow them."""
+        twin = Path(f"{self.translate_path(self.path)}.gz")
+        if not (self._compresses and twin.is_file()):
+            return super().send_head()
+        self.send_response(200)
+        self.send_header("Content-Type", self.guess_type(self.path))
+        self.send_header("Content-Encoding", "gzip")
+        self.send_header("Content-Length", str(twin.stat().st_size))
+        self.end_headers()
+        return twin.open("rb")
+
+    def copyfile(self, source: BinaryIO, outputfile: BinaryIO) -> None:
+        """Send a body; a page may turn away from it."""
+        with suppress(ConnectionError):
+            super().copyfile(source, outputfile)
 
     def end_headers(self) -> None:
         """Send the content security policy, where there is one."""
@@ -71,8 +98,8 @@ def serve() -> Iterator[Callable[..., str]]:
     """Serve folders over loopback until the tests end; calling it gives the folder's address."""
     servers = []
 
-    def start(folder: Path, policy: str = "") -> str:
-        handler = partial(_Handler, directory=str(folder), policy=policy)
+    def start(folder: Path, policy: str = "", *, compresses: bool = False) -> str:
+        handler = partial(_Handler, directory=str(folder), policy=policy, compresses=compresses)
         server = ThreadingHTTPServer(("127.0.0.1", 0), handler)
         threading.Thread(target=server.serve_forever, daemon=True).start()
         servers.append(server)
@@ -119,9 +146,7 @@ def bare_folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """Make a folder with two pages of forms and no theme, as a host of its own would have them."""
     folder = tmp_path_factory.mktemp("bare")
     runtime = runtime_files(ROOT)
-    (folder / runtime.folder_name).mkdir(parents=True)
-    for name, path in runtime.files.items():
-        shutil.copy(path, folder / runtime.folder_name / name)
+    runtime.copy_to(folder)
     for path in [BROWSER / "forms.css", *BROWSER.glob("page/*.js")]:
         shutil.copy(path, folder / path.name)
     runtime_url = f"{runtime.folder_name}/"

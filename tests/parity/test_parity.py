@@ -21,17 +21,17 @@ CASES = parity_cases(10_000)
 
 
 @pytest.fixture(scope="module")
-def pairs(tmp_path_factory: pytest.TempPathFactory) -> list[tuple[dict, dict, dict]]:
-    """Return each case with the answer of the Python here and that of Pyodide under Node.
+def answers(tmp_path_factory: pytest.TempPathFactory) -> dict[str, str]:
+    """Return the answers of the browser's Python under Node, for each way to start it."""
+    folder = runtime_files(ROOT).copy_to(tmp_path_factory.mktemp("site"))
+    return {way: _answers(folder, way) for way in ("image", "compiled", "plain")}
 
-    The two use different mathematics libraries, whose last digits differ.
-    """
-    folder = tmp_path_factory.mktemp("runtime")
-    for name, path in runtime_files(ROOT).files.items():
-        shutil.copy(path, folder / name)
+
+def _answers(folder: Path, way: str) -> str:
     programs = f"{Path(sys.executable).parent}{os.pathsep}{os.environ['PATH']}"
+    node = shutil.which("node", path=programs)
     done = subprocess.run(
-        [shutil.which("node", path=programs), Path(__file__).with_name("pyodide_run.mjs"), folder],
+        [node, Path(__file__).with_name("pyodide_run.mjs"), folder, way],
         input=json.dumps(CASES),
         capture_output=True,
         text=True,
@@ -39,8 +39,18 @@ def pairs(tmp_path_factory: pytest.TempPathFactory) -> list[tuple[dict, dict, di
         check=False,
     )
     assert done.returncode == 0, done.stderr
+    return done.stdout
+
+
+@pytest.fixture(scope="module")
+def pairs(answers: dict[str, str]) -> list[tuple[dict, dict, dict]]:
+    """Return each case with the answer of the Python here and that of the memory image.
+
+    The two use different mathematics libraries, whose last digits differ.
+    """
     here = [run(case["calculator"], case["inputs"], case["units"]) for case in CASES]
-    return list(zip(CASES, json.loads(json.dumps(here)), json.loads(done.stdout), strict=True))
+    there = json.loads(answers["image"])
+    return list(zip(CASES, json.loads(json.dumps(here)), there, strict=True))
 
 
 def differences(here: object, there: object, where: str = "") -> list[str]:
@@ -64,6 +74,11 @@ def differences(here: object, there: object, where: str = "") -> list[str]:
 def test_both_pythons_say_the_same(pairs: list[tuple[dict, dict, dict]]) -> None:
     found = [(case, differences(here, there)) for case, here, there in pairs]
     assert [(case, lines) for case, lines in found if lines] == []
+
+
+def test_every_way_to_start_python_gives_the_same_text(answers: dict[str, str]) -> None:
+    assert answers["compiled"] == answers["plain"]
+    assert answers["image"] == answers["plain"]
 
 
 def test_the_cases_reach_answers_warnings_and_problems_of_every_calculator(

@@ -1,13 +1,25 @@
 /**
- * The page's side of the worker: starts it, asks it, and lets no promise wait for ever.
+ * The page's side of the worker: starts it in the fastest way that works, asks it, and lets no
+ * promise wait for ever.
  */
 import { messageToPage } from "./messages.js";
 
-const SECONDS_TO_START = 120;
+/**
+ * The ways to start Python (see start.js), the fastest first. Each that fails, by an error or by
+ * taking too long, gives way to the next one, in a fresh worker.
+ */
+const WAYS = [
+  { name: "image", word: "" },
+  { name: "compiled", word: "slow start" },
+  { name: "plain", word: "slowest start" },
+];
+
+/** What a worker may take for each stage of its start. The network decides over the first. */
+const SECONDS_FOR = { fetching: 120, starting: 20 };
 const SECONDS_TO_ANSWER = 10;
 
 /** The worker is of no use any more; a fresh one may be. */
-export class WorkerLost extends Error {}
+class WorkerLost extends Error {}
 
 /** One worker from its birth to its end; each of its requests is settled exactly once. */
 class Connection {
@@ -15,18 +27,16 @@ class Connection {
   #lastId = 0;
   /** @type {Map<number, {settle: (message: any) => void, fail: (problem: Error) => void}>} */
   #waiting = new Map();
-  #onEnd;
+  #timer = 0;
+  #onStage;
   /** @type {WorkerLost | null} */
   #lost = null;
 
-  /**
-   * @param {(stage: string) => void} onProgress
-   * @param {() => void} onEnd
-   */
-  constructor(onProgress, onEnd) {
-    this.#onEnd = onEnd;
+  /** @param {(stage: string) => void} onStage */
+  constructor(onStage) {
+    this.#onStage = onStage;
     this.#worker = new Worker(new URL("worker.js", import.meta.url), { type: "module" });
-    this.#worker.addEventListener("message", ({ data }) => this.#receive(data, onProgress));
+    this.#worker.addEventListener("message", ({ data }) => this.#receive(data));
     this.#worker.addEventListener("messageerror", () => this.end("it sent something unreadable"));
     this.#worker.addEventListener("error", (event) => {
       this.end(event.message || "the script that runs it could not be loaded");
@@ -35,7 +45,7 @@ class Connection {
 
   /**
    * @param {object} request  a message of messages.js, without its id
-   * @param {number} seconds  time limit, after which the worker is ended
+   * @param {number} seconds  after which the worker is ended
    * @returns {Promise<any>}  the answering message
    */
   ask(request, seconds) {
@@ -46,9 +56,9 @@ class Connection {
     const answered = new Promise((resolve, reject) => {
       this.#waiting.set(id, { settle: resolve, fail: reject });
     });
-    const timer = setTimeout(() => this.end(`it took longer than ${seconds} seconds`), seconds * 1000);
+    this.#allow(seconds);
     this.#worker.postMessage({ ...request, id });
-    return answered.finally(() => clearTimeout(timer));
+    return answered;
   }
 
   /**
@@ -58,18 +68,20 @@ class Connection {
    */
   end(reason) {
     const lost = (this.#lost ??= new WorkerLost(reason));
+    clearTimeout(this.#timer);
     this.#worker.terminate();
-    this.#onEnd();
     this.#waiting.forEach(({ fail }) => fail(lost));
     this.#waiting.clear();
-    return lost;
   }
 
-  /**
-   * @param {unknown} data
-   * @param {(stage: string) => void} onProgress
-   */
-  #receive(data, onProgress) {
+  /** @param {number} seconds  from now on, for whatever is being waited for */
+  #allow(seconds) {
+    clearTimeout(this.#timer);
+    this.#timer = setTimeout(() => this.end(`it took longer than ${seconds} seconds`), seconds * 1000);
+  }
+
+  /** @param {unknown} data */
+  #receive(data) {
     let message;
     try {
       message = messageToPage(data);
@@ -78,43 +90,54 @@ class Connection {
       throw problem;
     }
     if (message.type === "progress") {
-      onProgress(message.stage);
+      this.#allow(SECONDS_FOR[/** @type {keyof typeof SECONDS_FOR} */ (message.stage)]);
+      this.#onStage(message.stage);
       return;
     }
-    const waiting = this.#waiting.get(message.id);
-    this.#waiting.delete(message.id);
     if (message.type === "failed") {
-      waiting?.fail(new Error(message.reason));
-    } else {
-      waiting?.settle(message);
+      this.end(message.reason);
+      return;
+    }
+    this.#waiting.get(message.id)?.settle(message);
+    this.#waiting.delete(message.id);
+    if (this.#waiting.size === 0) {
+      clearTimeout(this.#timer);
     }
   }
 }
 
-/** Calculates for all forms of a page through one worker, replaced once when it is lost. */
+/** Answers all forms of a page, and of the pages after it, through one worker at a time. */
 export class CalculatorClient {
   #runtime;
+  /** Which of the ways is in use. */
+  #way;
   /** @type {Promise<Connection> | null} */
   #opening = null;
   /** @type {Set<(stage: string) => void>} */
   #watchers = new Set();
 
-  /** @param {string} runtime  address of the runtime folder, ending in a slash */
+  /** @param {string} runtime  address of the calculators' runtime folder, ending in a slash */
   constructor(runtime) {
     this.#runtime = runtime;
+    this.#way = rememberedWay(runtime);
+  }
+
+  /** One quiet word about a start that was slower than it should be. */
+  get word() {
+    return WAYS[this.#way].word;
   }
 
   /**
-   * Resolves when Python is ready to calculate.
+   * Resolves when Python is ready to answer.
    *
-   * @param {(stage: string) => void} onProgress  told each stage in words
+   * @param {(stage: string) => void} onStage  told "fetching", then "starting"
    */
-  async start(onProgress) {
-    this.#watchers.add(onProgress);
+  async start(onStage) {
+    this.#watchers.add(onStage);
     try {
       await this.#withConnection(async () => {});
     } finally {
-      this.#watchers.delete(onProgress);
+      this.#watchers.delete(onStage);
     }
   }
 
@@ -124,66 +147,98 @@ export class CalculatorClient {
    * @param {string} units
    * @returns {Promise<any>}  what `calculators.run` returned
    */
-  async calculate(calculator, inputs, units) {
-    const { result } = await this.#ask({ type: "calculate", calculator, inputs, units });
-    return JSON.parse(result);
+  calculate(calculator, inputs, units) {
+    return this.#ask({ work: "calculate", calculator, inputs, units });
   }
 
   /**
    * @param {string} calculator
    * @param {Record<string, string>} inputs
    * @param {string} units
-   * @returns {Promise<string>}  the curve of the calculator as SVG, or nothing where there is none
+   * @returns {Promise<string | null>}  the curve of the calculator as SVG, where there is one
    */
-  async draw(calculator, inputs, units) {
-    return (await this.#ask({ type: "draw", calculator, inputs, units })).picture;
+  draw(calculator, inputs, units) {
+    return this.#ask({ work: "draw", calculator, inputs, units });
   }
 
-  /** @param {object} request */
-  #ask(request) {
-    return this.#withConnection((connection) => connection.ask(request, SECONDS_TO_ANSWER));
+  /** @param {object} asked */
+  async #ask(asked) {
+    const request = JSON.stringify(asked);
+    const { answer } = await this.#withConnection((connection) =>
+      connection.ask({ type: "ask", request }, SECONDS_TO_ANSWER),
+    );
+    return JSON.parse(answer);
   }
 
   /**
-   * A calculation changes nothing, so what a lost worker was doing can be asked of a fresh one.
+   * A calculation changes nothing, so what a lost worker was doing can be asked of the next one,
+   * started in the next way. When none works (the network may be gone), the next try begins anew.
    *
    * @template T
    * @param {(connection: Connection) => Promise<T>} work
+   * @returns {Promise<T>}
    */
   async #withConnection(work) {
-    try {
-      return await work(await this.#connection());
-    } catch (problem) {
-      if (!(problem instanceof WorkerLost)) {
-        throw problem;
-      }
-      return await work(await this.#connection());
-    }
-  }
-
-  #connection() {
-    if (!this.#opening) {
-      const forget = () => {
+    let attempts = Math.max(WAYS.length - this.#way, 2);
+    for (;;) {
+      const opening = (this.#opening ??= this.#open());
+      try {
+        return await work(await opening);
+      } catch (problem) {
+        if (!(problem instanceof WorkerLost)) {
+          throw problem;
+        }
+        attempts -= 1;
         if (this.#opening === opening) {
           this.#opening = null;
+          this.#take(attempts ? Math.min(this.#way + 1, WAYS.length - 1) : 0);
         }
-      };
-      const opening = this.#open(forget);
-      opening.catch(forget);
-      this.#opening = opening;
+        if (!attempts) {
+          throw problem;
+        }
+      }
     }
-    return this.#opening;
   }
 
-  /** @param {() => void} onEnd  called as soon as the worker is of no use any more */
-  async #open(onEnd) {
+  /** @param {number} way */
+  #take(way) {
+    this.#way = way;
+    rememberWay(this.#runtime, way);
+  }
+
+  async #open() {
     const tellAll = (/** @type {string} */ stage) => this.#watchers.forEach((tell) => tell(stage));
-    const connection = new Connection(tellAll, onEnd);
-    try {
-      await connection.ask({ type: "start", runtime: this.#runtime }, SECONDS_TO_START);
-    } catch (problem) {
-      throw connection.end(/** @type {Error} */ (problem).message);
-    }
+    const connection = new Connection(tellAll);
+    const way = WAYS[this.#way].name;
+    await connection.ask({ type: "start", runtime: this.#runtime, way }, SECONDS_FOR.fetching);
     return connection;
+  }
+}
+
+const keyOf = (/** @type {string} */ runtime) => `way to start ${runtime}`;
+
+/**
+ * A way that failed is not tried again on the next page, until the browser is closed.
+ *
+ * @param {string} runtime
+ */
+function rememberedWay(runtime) {
+  try {
+    const found = WAYS.findIndex(({ name }) => name === sessionStorage.getItem(keyOf(runtime)));
+    return Math.max(found, 0);
+  } catch {
+    return 0; // storage is refused
+  }
+}
+
+/**
+ * @param {string} runtime
+ * @param {number} way
+ */
+function rememberWay(runtime, way) {
+  try {
+    sessionStorage.setItem(keyOf(runtime), WAYS[way].name);
+  } catch {
+    // Storage is refused: the next page tries the fastest way again.
   }
 }

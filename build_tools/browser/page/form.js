@@ -8,6 +8,15 @@ import { inOneLine, markAnswer, showAnswer, showPicture } from "./answer.js";
 const MILLISECONDS_AFTER_TYPING = 150;
 const NEAR_THE_SCREEN = "300px";
 
+/** @type {Record<string, string>} */
+const WORDS_FOR = {
+  fetching: "Fetching Python; the first time this takes a moment.",
+  starting: "Python is here; loading the calculators.",
+};
+
+/** A start that is over sooner is not told: it would only be noise. */
+const MILLISECONDS_BEFORE_TELLING = 400;
+
 /** @typedef {HTMLInputElement | HTMLSelectElement} Control */
 
 export class LiveForm {
@@ -16,6 +25,7 @@ export class LiveForm {
   /** @type {Map<string, {field: HTMLElement, control: Control, problem: HTMLElement}>} */
   #fields = new Map();
   #status;
+  #start;
   #answer;
   #tryAgain;
   #exampleAnswer;
@@ -36,6 +46,7 @@ export class LiveForm {
       this.#fields.set(String(field.dataset.input), { field, control, problem });
     }
     [this.#status] = elements(section, ".live-form__status");
+    [this.#start] = elements(section, ".live-form__start");
     [this.#answer] = elements(section, ".live-form__answer");
     [this.#tryAgain] = elements(section, "[data-action=try-again]");
     this.#exampleAnswer = [...this.#answer.childNodes].map((node) => node.cloneNode(true));
@@ -55,6 +66,13 @@ export class LiveForm {
     this.#section.addEventListener("input", (event) => this.#typed(event));
     this.#section.addEventListener("click", (event) => this.#clicked(event));
     this.#section.addEventListener("focusin", () => this.#wake(), { once: true });
+    if (!savesData()) {
+      this.#wakeNearTheScreen();
+    }
+    this.#restore();
+  }
+
+  #wakeNearTheScreen() {
     const observer = new IntersectionObserver(
       (entries) => {
         if (entries.some((entry) => entry.isIntersecting)) {
@@ -65,7 +83,6 @@ export class LiveForm {
       { rootMargin: NEAR_THE_SCREEN },
     );
     observer.observe(this.#section);
-    this.#restore();
   }
 
   /** Takes the inputs that the address carries; they are a stranger's text and stay text. */
@@ -90,7 +107,8 @@ export class LiveForm {
       return;
     }
     try {
-      await this.#client.start((stage) => this.#say(stage));
+      await this.#ready(() => !this.#turn);
+      this.#start.textContent = this.#client.word;
       this.#tryAgain.hidden = true;
       if (!this.#turn) {
         this.#say("Change a number, and the answer follows.");
@@ -128,7 +146,7 @@ export class LiveForm {
     markAnswer(this.#answer, false);
     const { calculator, units } = this.#section.dataset;
     try {
-      await this.#client.start((stage) => isLatest() && this.#say(stage));
+      await this.#ready(isLatest);
       if (!isLatest()) {
         return;
       }
@@ -141,7 +159,7 @@ export class LiveForm {
       if (isAnswered && this.#answer.querySelector("[data-part=picture]")) {
         const picture = await this.#client.draw(String(calculator), texts, String(units));
         if (isLatest()) {
-          showPicture(this.#answer, picture);
+          showPicture(this.#answer, picture ?? "");
         }
       }
     } catch (problem) {
@@ -151,8 +169,32 @@ export class LiveForm {
     }
   }
 
+  /**
+   * Resolves when Python can be asked; tells what it waits for, once that has taken a while.
+   *
+   * @param {() => boolean} isWanted
+   */
+  async #ready(isWanted) {
+    let stage = "fetching";
+    let isSlow = false;
+    const tell = () => isSlow && isWanted() && this.#say(WORDS_FOR[stage]);
+    const timer = setTimeout(() => {
+      isSlow = true;
+      tell();
+    }, MILLISECONDS_BEFORE_TELLING);
+    try {
+      await this.#client.start((reached) => {
+        stage = reached;
+        tell();
+      });
+    } finally {
+      clearTimeout(timer);
+    }
+  }
+
   /** @param {any} result */
   #show(result) {
+    this.#start.textContent = this.#client.word;
     this.#tryAgain.hidden = true;
     this.#showProblems(result.problems);
     const sentences = Object.values(result.problems);
@@ -283,4 +325,10 @@ function exampleOf(control) {
  */
 function elements(within, selector) {
   return [...within.querySelectorAll(selector)].map((found) => /** @type {HTMLElement} */ (found));
+}
+
+/** Whether the reader has asked for fewer bytes: then Python comes when a form is touched. */
+function savesData() {
+  const { connection } = /** @type {any} */ (navigator);
+  return Boolean(connection?.saveData) || matchMedia("(prefers-reduced-data: reduce)").matches;
 }

@@ -1,16 +1,13 @@
 /**
- * The worker that holds Python. It loads Pyodide from the runtime folder, answers calculations by
- * calling `calculators.run` and draws by calling `calculators.figures.curve_picture`; texts go in
- * and come out as data, never as Python source.
+ * The worker that holds Python. It is started in one of the ways of start.js and then answers
+ * requests by calling `calculators.as_text.answer`; texts go in and come out as data, never as
+ * Python source.
  */
 import { messageToWorker } from "./messages.js";
+import { STARTS } from "./start.js";
 
-const PYODIDE_FILES = ["pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm", "python_stdlib.zip"];
-
-/** @typedef {(calculator: string, inputs: object, units: string) => string} Work */
-
-/** @type {{calculate: Work, draw: Work} | null} */
-let python = null;
+/** @type {import("./start.js").Answer | null} */
+let answer = null;
 
 self.addEventListener("message", ({ data }) => {
   // Thrown here, an unknown message reaches the page as the worker's error event.
@@ -23,83 +20,28 @@ async function answerTo(message) {
   const { id } = message;
   try {
     if (message.type === "start") {
-      python = await startPython(message.runtime, (stage) => send({ type: "progress", id, stage }));
-      send({ type: "ready", id });
-      return;
-    }
-    if (!python) {
+      expectWebAssembly();
+      const { runtime, way } = message;
+      self.postMessage({ type: "progress", id, stage: "fetching" });
+      answer = await STARTS[way](runtime, () => self.postMessage({ type: "progress", id, stage: "starting" }));
+      self.postMessage({ type: "ready", id });
+    } else if (answer) {
+      self.postMessage({ type: "answer", id, answer: answer(message.request) });
+    } else {
       throw new Error("Python has not been started");
     }
-    const { calculator, inputs, units } = message;
-    if (message.type === "draw") {
-      send({ type: "picture", id, picture: python.draw(calculator, inputs, units) });
-    } else {
-      send({ type: "answer", id, result: python.calculate(calculator, inputs, units) });
-    }
   } catch (problem) {
-    send({ type: "failed", id, reason: reasonFrom(problem) });
+    self.postMessage({ type: "failed", id, reason: reasonFrom(problem) });
   }
 }
 
-/** @param {object} message */
-function send(message) {
-  self.postMessage(message);
-}
-
-/**
- * @param {string} runtime  address of the runtime folder, ending in a slash
- * @param {(stage: string) => void} onProgress
- */
-async function startPython(runtime, onProgress) {
-  onProgress("Fetching Python; the first time this takes a moment.");
-  const lock = await (await fetched(`${runtime}pyodide-lock.json`)).json();
-  // Pyodide waits for ever for some files that do not come, so ask whether all are there.
-  const names = [...PYODIDE_FILES, lock.packages.calculators.file_name];
-  await Promise.all(names.map((name) => fetched(`${runtime}${name}`, { method: "HEAD" })));
-  const { loadPyodide } = await import(`${runtime}pyodide.mjs`);
-  const pyodide = await loadPyodide({
-    indexURL: runtime,
-    lockFileContents: lock,
-    packageBaseUrl: runtime,
-    packages: ["calculators"],
-  });
-  onProgress("Python is here; loading the calculators.");
-  const { run } = pyodide.pyimport("calculators");
-  const { curve_picture: curvePicture } = pyodide.pyimport("calculators.figures");
-  const { loads, dumps } = pyodide.pyimport("json");
-
-  /**
-   * @param {any} work  a function of Python
-   * @param {(result: any) => string} textOf
-   * @returns {Work}
-   */
-  const asked = (work, textOf) => (calculator, inputs, units) => {
-    const given = loads(JSON.stringify(inputs));
-    let result;
-    try {
-      result = work(calculator, given, units);
-      return textOf(result);
-    } finally {
-      given.destroy();
-      result?.destroy?.();
-    }
-  };
-  return {
-    calculate: asked(run, (result) => dumps.callKwargs(result, { allow_nan: false })),
-    draw: asked(curvePicture, (picture) => picture ?? ""),
-  };
-}
-
-/**
- * @param {string} url
- * @param {RequestInit} [options]
- */
-async function fetched(url, options) {
-  const response = await fetch(url, options);
-  if (!response.ok) {
-    throw new Error(`the file ${url.split("/").at(-1)} is not there (${response.status})`);
+/** Where a browser or a policy refuses WebAssembly, Pyodide would wait for ever. */
+function expectWebAssembly() {
+  try {
+    new WebAssembly.Module(Uint8Array.of(0, 0x61, 0x73, 0x6d, 1, 0, 0, 0)); // the smallest there is
+  } catch {
+    throw new Error("WebAssembly is switched off here");
   }
-  return response;
 }
 
 /**
@@ -109,5 +51,5 @@ async function fetched(url, options) {
  */
 function reasonFrom(problem) {
   const lines = String(problem?.message ?? problem).trim().split("\n");
-  return lines.findLast((line) => /^\w+(Error|Exception): /.test(line)) ?? lines[0];
+  return lines.findLast((line) => /^\w+(Error|Exception)\b/.test(line)) ?? lines[0];
 }
