@@ -9,6 +9,8 @@ import hashlib
 from dataclasses import dataclass
 from pathlib import Path
 
+from build_tools.offline.web_manifest import ICONS
+
 THEME = Path(__file__).parent / "theme"
 BROWSER = Path(__file__).parents[1] / "browser"
 
@@ -31,8 +33,11 @@ class Assets:
 
 def find_assets() -> Assets:
     """Return the assets as they are now on disk."""
-    files = {path.name: path for path in (*THEME.iterdir(), BROWSER / "forms.css")}
-    files |= {f"page/{path.name}": path for path in (BROWSER / "page").glob("*.js")}
+    files = {
+        path.name: path for path in (*THEME.iterdir(), *ICONS.iterdir(), BROWSER / "forms.css")
+    }
+    scripts = (BROWSER / "page").rglob("*.js")
+    files |= {path.relative_to(BROWSER).as_posix(): path for path in scripts}
     digest = hashlib.sha256()
     for name, path in sorted(files.items()):
         content = hashlib.sha256(path.read_bytes()).hexdigest()

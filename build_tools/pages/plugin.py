@@ -14,6 +14,7 @@ from mkdocs.livereload import LiveReloadServer
 from mkdocs.plugins import BasePlugin
 from mkdocs.structure.files import File, Files
 from mkdocs.structure.pages import Page
+from mkdocs.utils import get_build_datetime
 
 from build_tools.browser import BrowserFilesError
 from build_tools.browser.runtime import runtime_files
@@ -21,10 +22,18 @@ from build_tools.checks import check_handbook
 from build_tools.content.handbook import load_handbook
 from build_tools.content.problems import summary
 from build_tools.content.values import Values
+from build_tools.offline.edition import (
+    WORKBOX_FOLDER,
+    edition_line,
+    workbox_files,
+    write_edition,
+)
+from build_tools.offline.web_manifest import MANIFEST_NAME, web_manifest
 from build_tools.pages.assets import ICON, SCRIPT, STYLES, find_assets
 from build_tools.pages.site import Site, write_site
 
 ROOT = Path(__file__).parents[2]
+OVERRIDES = Path(__file__).parent / "overrides"
 CODE = (ROOT / "calculators", ROOT / "build_tools")
 
 
@@ -35,6 +44,7 @@ class HandbookPlugin(BasePlugin):
         self._site = Site({}, [])
         self._assets = find_assets()
         self._serving = False
+        self._date = get_build_datetime().date()
         self._code = _state_of_code()
 
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
@@ -46,8 +56,11 @@ class HandbookPlugin(BasePlugin):
         if self._serving and self._code != _state_of_code():
             os.execv(sys.executable, sys.orig_argv)  # Python has the old modules: start anew
         self._assets = find_assets()
+        self._date = get_build_datetime().date()
         config.extra_css += [self._assets.address(name) for name in STYLES]
         config.extra_javascript.append(_module(self._assets.address(SCRIPT)))
+        config.theme.dirs.insert(0, str(OVERRIDES))
+        config.extra["assets"] = self._assets.folder_name
         config.theme["logo"] = config.theme["favicon"] = self._assets.address(ICON)
         return config
 
@@ -66,6 +79,9 @@ class HandbookPlugin(BasePlugin):
         config.nav = self._site.nav
         copied = dict(runtime.files)
         copied |= {self._assets.address(name): path for name, path in self._assets.files.items()}
+        copied |= {f"{WORKBOX_FOLDER}/{path.name}": path for path in workbox_files(ROOT)}
+        manifest = web_manifest(config.site_name, self._assets.folder_name)
+        files.append(File.generated(config, MANIFEST_NAME, content=manifest))
         for address, path in copied.items():
             files.append(File.generated(config, address, abs_src_path=str(path)))
         for address, markdown in self._site.pages.items():
@@ -82,6 +98,16 @@ class HandbookPlugin(BasePlugin):
         """Return a page's finished text; that of a page on disk still has its expressions."""
         return self._site.pages.get(page.file.src_uri, markdown)
 
+    def on_page_content(self, html: str, *, page: Page, **_: object) -> str:
+        """End each page with its edition; while authors work, there are no editions."""
+        return html if self._serving else html + edition_line(self._date, page.url)
+
+    def on_post_build(self, *, config: MkDocsConfig) -> None:
+        """Make an edition of the site that is now written."""
+        if not self._serving:
+            workbox = [f"{WORKBOX_FOLDER}/{path.name}" for path in workbox_files(ROOT)]
+            write_edition(Path(config.site_dir), self._date, workbox)
+
     def on_serve(self, server: LiveReloadServer, **_: object) -> LiveReloadServer:
         """Rebuild also when the calculators or the tool itself change."""
         for folder in CODE:
@@ -97,6 +123,4 @@ def _module(path: str) -> ExtraScriptValue:
 
 def _state_of_code() -> dict[str, int]:
     """Return when each Python file of the tool was last changed."""
-    return {
-        str(path): path.stat().st_mtime_ns for folder in CODE for path in folder.rglob("*.py")
-    }
+    return {str(path): path.stat().st_mtime_ns for folder in CODE for path in folder.rglob("*.py")}

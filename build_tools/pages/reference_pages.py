@@ -22,6 +22,7 @@ TITLES = {
     "reference/units.md": "Units",
     "reference/cautions.md": "Cautions",
     "reference/shop.md": "This shop",
+    "reference/on-this-phone.md": "Keep this handbook on this phone",
 }
 GROUPS = (
     ("published", "Published figures"),
@@ -54,6 +55,7 @@ class ReferencePages:
             "reference/units.md": self._units(),
             "reference/cautions.md": render("cautions", cautions=cautions),
             "reference/shop.md": self._shop(),
+            "reference/on-this-phone.md": render("on_this_phone"),
         }
 
     def _tables(self) -> str:

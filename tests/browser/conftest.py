@@ -147,8 +147,8 @@ def bare_folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
     folder = tmp_path_factory.mktemp("bare")
     runtime = runtime_files(ROOT)
     runtime.copy_to(folder)
-    for path in [BROWSER / "forms.css", *BROWSER.glob("page/*.js")]:
-        shutil.copy(path, folder / path.name)
+    shutil.copytree(BROWSER / "page", folder, dirs_exist_ok=True)
+    shutil.copy(BROWSER / "forms.css", folder)
     runtime_url = f"{runtime.folder_name}/"
     every = {one.name: (one.name, example_of(one.name, "us")) for one in CALCULATORS.values()}
     for page, examples in (("index.html", EXAMPLES), ("every.html", every)):

@@ -56,9 +56,7 @@ def test_a_blend_that_cannot_be_is_refused(inputs, told):
     assert result["values"] == {}
 
 
-@pytest.mark.parametrize(
-    ("units", "shown"), [("us", "1,570\u00a0gal"), ("metric", "5,970\u00a0L")]
-)
+@pytest.mark.parametrize(("units", "shown"), [("us", "1,570\u00a0gal"), ("metric", "5,970\u00a0L")])
 def test_blended_water_is_rounded_down_so_that_the_bed_is_not_spent_early(units, shown):
     inputs = {"raw": "20 gpg", "target": "3 gpg", "soft": "0.3 gpg", "softened_water": "1363 gal"}
 

@@ -34,9 +34,7 @@ NOTHING_DRAWN = "At this pressure the injector draws no brine at all."
 def numbers(inputs):
     result = run("drain-flow", inputs)
     assert result["problems"] == {}
-    return {
-        name: value["number"] for name, value in result["values"].items() if "number" in value
-    }
+    return {name: value["number"] for name, value in result["values"].items() if "number" in value}
 
 
 def test_at_fifty_degrees_the_trade_wants_the_usual_flow():

@@ -112,9 +112,7 @@ def test_fines_and_dirt_cost_more(bead, voids, times):
 def test_the_pipe_costs_by_its_length_and_bore_and_smoothness(flow, bore, length, smoothness):
     values = numbers(flow=flow, pipe_bore=bore, pipe_length=length, smoothness=smoothness)
 
-    assert values["pipe_loss"] == pytest.approx(
-        length * hazen_williams(flow, bore, smoothness, 55)
-    )
+    assert values["pipe_loss"] == pytest.approx(length * hazen_williams(flow, bore, smoothness, 55))
     assert numbers(pipe_length=0)["pipe_loss"] == 0
 
 

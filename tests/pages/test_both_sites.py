@@ -44,7 +44,9 @@ def test_styles_load_nothing_from_another_host(site: Path) -> None:
     styles = list(site.rglob("*.css"))
     assert styles
     for style in styles:
-        assert not re.search(r"(url\(|@import)\s*[\"']?(https?:)?//", style.read_text("utf-8")), style
+        assert not re.search(r"(url\(|@import)\s*[\"']?(https?:)?//", style.read_text("utf-8")), (
+            style
+        )
 
 
 def test_every_calculator_has_a_page_with_its_form_and_answer(site: Path) -> None:

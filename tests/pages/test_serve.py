@@ -13,6 +13,7 @@ from urllib.error import URLError
 from urllib.request import urlopen
 
 import pytest
+
 SECOND = Path(__file__).parents[1] / "second_shop" / "mkdocs.yml"
 
 
@@ -47,7 +48,16 @@ def server(tmp_path: Path) -> Iterator[Server]:
     with socket.socket() as free:
         free.bind(("127.0.0.1", 0))
         port = free.getsockname()[1]
-    command = [sys.executable, "-m", "mkdocs", "serve", "-f", str(config), "-a", f"127.0.0.1:{port}"]
+    command = [
+        sys.executable,
+        "-m",
+        "mkdocs",
+        "serve",
+        "-f",
+        str(config),
+        "-a",
+        f"127.0.0.1:{port}",
+    ]
     with open(tmp_path / "output.txt", "w") as output:
         process = subprocess.Popen(command, stdout=output, stderr=output, cwd=tmp_path)
         yield Server(docs, f"http://127.0.0.1:{port}/")

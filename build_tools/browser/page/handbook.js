@@ -3,6 +3,7 @@
  */
 import { CalculatorClient } from "./calculator_client.js";
 import { LiveForm } from "./form.js";
+import { registerOfflineWorker, tellAge } from "./offline/offline.js";
 
 /**
  * One client, and so one worker, for each runtime that pages name; in practice there is one.
@@ -23,15 +24,21 @@ function mountForms() {
   }
 }
 
+function comeToLife() {
+  mountForms();
+  tellAge();
+}
+
 /** Where the theme changes pages without loading them, it tells of each new one. */
 const pages = /** @type {any} */ (window).document$;
 
 // Python cannot be fetched from a file; the built page already says that the form is off then.
 if (location.protocol !== "file:") {
   if (pages) {
-    pages.subscribe(mountForms);
+    pages.subscribe(comeToLife);
   } else {
     // A module runs when the page is parsed.
-    mountForms();
+    comeToLife();
   }
+  registerOfflineWorker();
 }

@@ -1,0 +1,113 @@
+"""An edition: the list of all files of a written site, by which a phone keeps it whole.
+
+A site gets three files at its root. `edition.json` is small and tells which edition is out.
+`edition-<id>.json` lists every file that a phone keeps. `service-worker.js` is the offline worker
+of this edition.
+"""
+
+from __future__ import annotations
+
+import datetime
+import hashlib
+import json
+from collections.abc import Iterator
+from dataclasses import dataclass
+from pathlib import Path
+
+from mkdocs.utils import get_relative_url
+
+from build_tools.browser.runtime import FETCHED_AS_PARTS
+
+KEEP_PAGE = "reference/on-this-phone/"
+
+WORKER = Path(__file__).with_name("service_worker.js")
+WORKER_NAME = "service-worker.js"
+
+# Not of use on a phone: what hosts read, compressed twins, maps for developers, pages for the
+# frames of other sites, the theme's other languages, and what only the slowest start needs.
+LEFT_OUT_ENDINGS = (".gz", ".br", ".map", ".whl")
+LEFT_OUT_NAMES = {"python_stdlib.zip", "pyodide-lock.json", "_headers", WORKER_NAME}
+LEFT_OUT_FOLDERS = ("embed/", "assets/javascripts/lunr/")
+
+# The library of the offline worker: npm packages, and where the site has their files. Its version
+# is that of package.json, which the folder's name must follow.
+WORKBOX = ("core", "routing", "strategies", "precaching")
+WORKBOX_FOLDER = "assets/workbox-7.4.1"
+
+# The offline worker fetches these when it is installed, so that any visited page looks right.
+ESSENTIAL_FOLDER = "assets/"
+
+
+@dataclass(frozen=True)
+class KeptFile:
+    """A file of the site: its address as a browser asks for it, its size and its hash."""
+
+    address: str
+    size: int
+    sha256: str
+
+    @property
+    def is_part(self) -> bool:
+        """Whether pages fetch it compressed wherever the host is: see parts.js."""
+        return self.address.rsplit("/", 1)[-1] in FETCHED_AS_PARTS
+
+
+def write_edition(site: Path, date: datetime.date, workbox: list[str]) -> str:
+    """Write the three files into a site that is otherwise whole; return the edition's id.
+
+    workbox: the addresses of the library that the offline worker is made with.
+    """
+    files = list(kept_files(site))
+    digest = hashlib.sha256(WORKER.read_bytes())
+    for file in files:
+        digest.update(f"{file.address} {file.sha256}\n".encode())
+    edition = digest.hexdigest()[:16]
+    size = sum(file.size for file in files)
+    _write(
+        site / f"edition-{edition}.json",
+        [[file.address, file.size, file.sha256, file.is_part] for file in files],
+    )
+    _write(site / "edition.json", {"id": edition, "date": date.isoformat(), "size": size})
+    essential = [file.address for file in files if file.address.startswith(ESSENTIAL_FOLDER)]
+    head = f"// Edition {edition}\n" + "".join(
+        f"const {name} = {json.dumps(value)};\n"
+        for name, value in (("WORKBOX", workbox), ("ESSENTIAL", essential))
+    )
+    (site / WORKER_NAME).write_text(head + WORKER.read_text("utf-8"), encoding="utf-8")
+    return edition
+
+
+def workbox_files(root: Path) -> list[Path]:
+    """Return the library's files, in the order in which they are loaded."""
+    packages = root / "node_modules"
+    return [packages / f"workbox-{name}" / "build" / f"workbox-{name}.prod.js" for name in WORKBOX]
+
+
+def edition_line(date: datetime.date, page_url: str) -> str:
+    """Return the line at the end of a page: its edition, and the way to keep it on a phone."""
+    site = get_relative_url(".", page_url)
+    words = f"{date.day} {date:%B %Y}"
+    return (
+        f'\n<p class="edition" data-site="{site}/">Edition of <time datetime="{date}">{words}</time>'
+        f' · <a href="{get_relative_url(KEEP_PAGE, page_url)}">Keep this handbook on this phone</a>'
+        "</p>\n"
+    )
+
+
+def kept_files(site: Path) -> Iterator[KeptFile]:
+    """Yield the files that a phone keeps, in the order of their addresses."""
+    for path in sorted(site.rglob("*")):
+        name = path.relative_to(site).as_posix()
+        if path.is_dir() or path.name in LEFT_OUT_NAMES or path.suffix in LEFT_OUT_ENDINGS:
+            continue
+        if name.startswith(LEFT_OUT_FOLDERS) or (
+            path.parent == site and name.startswith("edition") and path.suffix == ".json"
+        ):
+            continue
+        content = path.read_bytes()
+        address = name.removesuffix("index.html") if path.name == "index.html" else name
+        yield KeptFile(address, len(content), hashlib.sha256(content).hexdigest())
+
+
+def _write(path: Path, content: object) -> None:
+    path.write_text(json.dumps(content, separators=(",", ":")) + "\n", encoding="utf-8")

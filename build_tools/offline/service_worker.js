@@ -1,0 +1,89 @@
+/**
+ * The offline worker of one edition of the handbook. The build writes before this which edition
+ * it is, and two lists: WORKBOX, the files of the library, and ESSENTIAL, the styles and scripts.
+ *
+ * Pages come from the network first, since a caution must not go stale unseen; a copy answers
+ * where there is none, or none in time. Files with a hash in their address never change, and any
+ * copy of them will do. A kept edition (see keep.js) is one whole, and goes before single copies.
+ */
+importScripts(...WORKBOX);
+
+const { precaching, routing, strategies } = workbox;
+
+const PAGES = "pages";
+const SECONDS_TO_WAIT = 4;
+
+const site = new URL(self.registration.scope);
+const below = (url) => (url.href.startsWith(site.href) ? url.pathname.slice(site.pathname.length) : null);
+
+/** A page is the same whatever a link fills into its forms. */
+const withoutSearch = {
+  cacheKeyWillBeUsed: async ({ request }) => {
+    const url = new URL(request.url);
+    url.search = "";
+    url.pathname = url.pathname.replace(/\/index\.html$/, "/");
+    return url.href;
+  },
+};
+
+const keptEditionFirst = {
+  cachedResponseWillBeUsed: async ({ cachedResponse, request }) => {
+    const name = await (await (await caches.open("handbook")).match("kept"))?.text();
+    const kept = name && (await (await caches.open(name)).match(request));
+    return kept || cachedResponse;
+  },
+};
+
+precaching.precache(ESSENTIAL.map((url) => ({ url, revision: null })));
+precaching.cleanupOutdatedCaches();
+
+routing.registerRoute(
+  ({ url }) => /^(assets|runtime)\//.test(below(url) ?? ""),
+  async ({ request }) => (await caches.match(request)) ?? fetch(request),
+);
+
+/** What a script asks the host for by all means is not answered from here: see keep.js. */
+const wantsTheHost = ({ mode, cache }) => mode !== "navigate" && /^no-(cache|store)$/.test(cache);
+
+routing.registerRoute(
+  ({ url, request }) => below(url) !== null && !wantsTheHost(request),
+  new strategies.NetworkFirst({
+    cacheName: PAGES,
+    networkTimeoutSeconds: SECONDS_TO_WAIT,
+    plugins: [withoutSearch, keptEditionFirst],
+  }),
+);
+
+routing.setCatchHandler(async ({ request }) =>
+  request.mode === "navigate" ? notHere() : Response.error(),
+);
+
+self.addEventListener("activate", (event) => {
+  event.waitUntil(self.clients.claim());
+  refreshPages();
+});
+
+/** Copies of pages become those of this edition; what cannot be fetched now stays as it was. */
+async function refreshPages() {
+  const pages = await caches.open(PAGES);
+  for (const { url } of await pages.keys()) {
+    try {
+      const response = await fetch(url, { cache: "no-cache" });
+      if (response.ok) {
+        await pages.put(url, response);
+      }
+    } catch {
+      return;
+    }
+  }
+}
+
+function notHere() {
+  const text =
+    '<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Not on this phone</title>' +
+    '<meta name="viewport" content="width=device-width"></head><body>' +
+    "<h1>This page is not on this phone</h1>" +
+    "<p>There is no network, and this page was not opened or kept here before.</p>" +
+    `<p><a href="${site.pathname}">The handbook’s first page</a></p></body></html>`;
+  return new Response(text, { status: 503, headers: { "Content-Type": "text/html; charset=utf-8" } });
+}
