@@ -1,0 +1,37 @@
+/**
+ * Starts a worker, asks it one thing as soon as it is ready, and tells how long all of it took.
+ * Every worker measured here takes the messages of the handbook's own (messages.js).
+ *
+ * @param {string} script  the worker's address
+ * @param {{runtime: string, way: string}} start
+ * @param {string} request
+ * @returns {Promise<{milliseconds: number, answer: string}>}
+ */
+globalThis.firstAnswer = (script, start, request) =>
+  new Promise((resolve, reject) => {
+    const runtime = new URL(start.runtime, location.href).href;
+    const began = performance.now();
+    const worker = new Worker(script, { type: "module" });
+    worker.addEventListener("error", (event) => reject(new Error(event.message)));
+    worker.addEventListener("message", ({ data }) => {
+      if (data.type === "ready") {
+        worker.postMessage({ type: "ask", id: 2, request });
+      } else if (data.type === "answer") {
+        resolve({ milliseconds: performance.now() - began, answer: data.answer });
+        // It may still put away what it fetched, for the next visit.
+        globalThis.endWorker = () => worker.terminate();
+      } else if (data.type === "failed") {
+        reject(new Error(data.reason));
+      }
+    });
+    worker.postMessage({ type: "start", id: 1, ...start, runtime });
+  });
+
+/** Lets a service worker serve this page and all that follows. */
+globalThis.takeServiceWorker = async () => {
+  const taken = new Promise((resolve) => {
+    navigator.serviceWorker.addEventListener("controllerchange", resolve, { once: true });
+  });
+  await navigator.serviceWorker.register("service_worker.js");
+  await (navigator.serviceWorker.controller ?? taken);
+};

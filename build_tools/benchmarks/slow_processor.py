@@ -1,0 +1,76 @@
+"""A slow processor for one program and all it starts, by a quota of Linux's control groups.
+
+A browser's own throttling does not reach the workers of a page. The quota needs root.
+"""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+
+# Short, so that a slow processor is slow all the time, and not now fast and then still.
+PERIOD_US = 10_000
+
+
+class Quota:
+    """A control group: programs that join it share a part of one processor."""
+
+    def __init__(self, folder: Path) -> None:
+        self._folder = folder
+        self._is_second_version = (folder / "cpu.max").exists()
+        if not self._is_second_version:
+            self._write("cpu.cfs_period_us", str(PERIOD_US))
+
+    def limit(self, processors: float | None) -> None:
+        """Allow that many processors, or all of them."""
+        quota = None if processors is None else str(round(processors * PERIOD_US))
+        if self._is_second_version:
+            self._write("cpu.max", f"{quota or 'max'} {PERIOD_US}")
+        else:
+            self._write("cpu.cfs_quota_us", quota or "-1")
+
+    def launcher(self, program: str, place: Path) -> Path:
+        """Write a script that joins the group and becomes the program; return it."""
+        joins = f'echo $$ > "{self._folder}/cgroup.procs"'
+        place.write_text(f'#!/bin/sh\n{joins}\nexec "{program}" "$@"\n', encoding="utf-8")
+        place.chmod(0o755)
+        return place
+
+    def _write(self, name: str, text: str) -> None:
+        (self._folder / name).write_text(text, encoding="utf-8")
+
+
+@contextmanager
+def quota() -> Iterator[Quota | None]:
+    """Make a control group for as long as it is needed; None where that is not allowed."""
+    parent = _parent()
+    folder = parent / f"slow-processor-{os.getpid()}" if parent else None
+    try:
+        if folder:
+            folder.mkdir()
+        group = Quota(folder) if folder else None
+    except OSError:
+        group = None
+    try:
+        yield group
+    finally:
+        if folder and folder.exists():
+            folder.rmdir()
+
+
+def _parent() -> Path | None:
+    """Return where groups with a quota can be made, if this machine has such a place."""
+    try:
+        mounts = Path("/proc/mounts").read_text(encoding="utf-8").splitlines()
+    except OSError:
+        return None
+    for line in mounts:
+        _, place, kind, options, *_ = line.split()
+        controllers = Path(place, "cgroup.subtree_control")
+        if kind == "cgroup" and "cpu" in options.split(","):
+            return Path(place)
+        if kind == "cgroup2" and "cpu" in controllers.read_text(encoding="utf-8").split():
+            return Path(place)
+    return None
