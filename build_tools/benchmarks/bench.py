@@ -4,20 +4,22 @@ from __future__ import annotations
 
 import json
 import os
+import queue
 import shutil
+import subprocess
 import sys
 import tempfile
-from collections.abc import Callable, Iterator
-from contextlib import AbstractContextManager, contextmanager
+from collections.abc import Callable
+from contextlib import AbstractContextManager
 from pathlib import Path
 from typing import Any, NamedTuple
-
-from playwright.sync_api import Page, Playwright
+from urllib.parse import quote
 
 from build_tools.benchmarks.host import Host, Link, serve
 from build_tools.benchmarks.table import PLAIN
 from build_tools.browser.runtime import compressed_files, runtime_files
 from build_tools.engines.chromium import QUIET_FLAGS
+from build_tools.set_up.failure import Failure
 
 SCRIPTS = (Path(__file__).parent / "page", Path(__file__).parents[1] / "browser" / "page")
 
@@ -46,15 +48,18 @@ REQUEST = json.dumps(
 
 SLOW_LINKS = {"1.6 Mbit/s, 150 ms": Link(1.6, 150), "9 Mbit/s, 60 ms": Link(9, 60)}
 
+# A page that tells nothing for so long never will.
+SECONDS_TO_WAIT = 300
+
 
 class Bench:
     """What every measurement needs: the measured site, Chromium, and how often to measure."""
 
-    def __init__(self, root: Path, folder: Path, rounds: int, playwright: Playwright) -> None:
+    def __init__(self, root: Path, folder: Path, rounds: int) -> None:
         self.root = root
         self.rounds = range(rounds)
+        self.program = os.environ["HANDBOOK_BROWSER"]
         self._folder = folder
-        self._chromium = playwright.chromium
         self._cache = compressed_files(root)
         self._answer = ""
         runtime = runtime_files(root)
@@ -74,32 +79,62 @@ class Bench:
         """Serve a site: the page that measures, or another."""
         return serve(site or self._site, self._cache, encoding=encoding, link=link)
 
-    @property
-    def program(self) -> str:
-        """The Chromium to start."""
-        return os.environ.get("HANDBOOK_BROWSER") or self._chromium.executable_path
+    def given(self, name: str) -> dict[str, str]:
+        """Return what a page is told that is to measure a start."""
+        return {**STARTS[name]._asdict(), "runtime": self._runtime, "request": REQUEST}
 
-    @contextmanager
-    def chromium(self, profile: Path | None = None, program: Path | None = None) -> Iterator[Page]:
-        """Start Chromium, with a new profile if none is given."""
-        profile = profile or self.new_folder()
-        context = self._chromium.launch_persistent_context(
-            profile, executable_path=program or self.program, args=list(QUIET_FLAGS)
-        )
-        try:
-            yield context.pages[0]
-        finally:
-            context.close()
+    def address(self, host: Host, name: str, **more: Any) -> str:
+        """Return the address of the page that measures a start and tells it."""
+        return f"{host.address}#{quote(json.dumps({**self.given(name), **more}))}"
 
-    def first_answer(self, evaluate: Callable[[str, list], Any], name: str) -> float:
-        """Start Python in a page that measures; return the milliseconds to its first answer."""
-        start = STARTS[name]
-        given = [start.script, {"runtime": self._runtime, "way": start.way}, REQUEST]
-        told = evaluate("(given) => globalThis.firstAnswer(...given)", given)
+    def milliseconds(self, told: dict[str, Any], name: str) -> float:
+        """Return what a page has measured, if its answer is the one that all others gave."""
         if told["answer"] != (self._answer or told["answer"]):
-            raise ValueError(f"The start {name!r} gives another answer: {told['answer']}")
+            raise Failure(f"The start {name!r} gives another answer: {told['answer']}")
         self._answer = told["answer"]
         return told["milliseconds"]
+
+    def in_chromium(
+        self,
+        host: Host,
+        address: str,
+        *,
+        profile: Path | None = None,
+        program: Path | None = None,
+        when_it_begins: Callable[[], None] = lambda: None,
+        afterwards: Callable[[], None] = lambda: None,
+    ) -> dict[str, Any]:
+        """Open a page in a new process, with a new profile if none is given; return what it tells.
+
+        when_it_begins: called right before the page measures, afterwards: while it still stands.
+        """
+        messages: queue.Queue[dict[str, Any]] = queue.Queue()
+
+        def hear(message: dict[str, Any]) -> None:
+            if message["type"] == "begins":
+                when_it_begins()
+            else:
+                messages.put(message)
+
+        host.hear = hear
+        flags = ["--headless=new", f"--user-data-dir={profile or self.new_folder()}", *QUIET_FLAGS]
+        process = subprocess.Popen(
+            [program or self.program, *flags, address],
+            stdin=subprocess.DEVNULL,
+            stdout=subprocess.DEVNULL,
+            stderr=subprocess.DEVNULL,
+        )
+        try:
+            told = messages.get(timeout=SECONDS_TO_WAIT)
+            afterwards()
+        except queue.Empty:
+            raise Failure(f"Chromium told nothing for {SECONDS_TO_WAIT} seconds.") from None
+        finally:
+            process.terminate()  # which lets it put away what it keeps for the next visit
+            process.wait()
+        if told["type"] == "failed":
+            raise Failure(f"The page that measures says: {told['reason']}")
+        return told
 
 
 def say(words: str) -> None:

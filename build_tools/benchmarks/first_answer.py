@@ -12,8 +12,6 @@ import time
 from collections.abc import Callable, Iterator
 from pathlib import Path
 
-from playwright.sync_api import sync_playwright
-
 from build_tools.benchmarks.bench import SLOW_LINKS, STARTS, Bench, say
 from build_tools.benchmarks.first_paint import first_paint
 from build_tools.benchmarks.host import Host
@@ -36,11 +34,8 @@ SLOW_PROCESSOR = 0.25
 
 def measure(root: Path, rounds: int) -> list[Row]:
     """Return the medians of that many rounds, in each browser that is installed."""
-    with (
-        tempfile.TemporaryDirectory(prefix="first-answer-", ignore_cleanup_errors=True) as folder,
-        sync_playwright() as playwright,
-    ):
-        bench = Bench(root, Path(folder), rounds, playwright)
+    with tempfile.TemporaryDirectory(prefix="first-answer-", ignore_cleanup_errors=True) as folder:
+        bench = Bench(root, Path(folder), rounds)
         return [row for part in PARTS for row in part(bench)]
 
 
@@ -69,22 +64,31 @@ def _next_visit(
 ) -> Row:
     say(f"Chromium, {setting} ...")
     profiles = {name: bench.new_folder() for name in STARTS}
+    addresses = {
+        name: bench.address(host, name, withServiceWorker=with_service_worker) for name in STARTS
+    }
 
-    def visit(name: str, *, slowly: bool) -> float:
-        with bench.chromium(profiles[name], program) as page:
-            page.goto(host.address)
-            if with_service_worker:
-                page.evaluate("globalThis.takeServiceWorker()")
-            limit(SLOW_PROCESSOR if slowly else None)
-            took = bench.first_answer(page.evaluate, name)
-            limit(None)
-            time.sleep(0 if slowly else SECONDS_TO_SETTLE)
-            return took
+    def visit(name: str) -> float:
+        told = bench.in_chromium(
+            host,
+            addresses[name],
+            profile=profiles[name],
+            program=program,
+            when_it_begins=lambda: limit(SLOW_PROCESSOR),
+            afterwards=lambda: limit(None),
+        )
+        return bench.milliseconds(told, name)
 
     for _ in range(VISITS_BEFORE):
         for name in STARTS:
-            visit(name, slowly=False)
-    measured = [{name: visit(name, slowly=True) for name in STARTS} for _ in bench.rounds]
+            bench.in_chromium(
+                host,
+                addresses[name],
+                profile=profiles[name],
+                program=program,
+                afterwards=lambda: time.sleep(SECONDS_TO_SETTLE),
+            )
+    measured = [{name: visit(name) for name in STARTS} for _ in bench.rounds]
     return Row.of_medians("first answer in Chromium", setting, "ms", measured)
 
 
@@ -93,9 +97,9 @@ def first_visits(bench: Bench) -> Iterator[Row]:
     for setting, link in {"first visit": None, **SLOW_LINKS}.items():
         say(f"Chromium, {setting} ...")
         with bench.host(link=link) as host:
-            measured = []
-            for _ in bench.rounds:
-                measured.append({name: _first_visit(bench, host, name)[0] for name in STARTS})
+            measured = [
+                {name: _first_visit(bench, host, name)[0] for name in STARTS} for _ in bench.rounds
+            ]
         yield Row.of_medians("first answer in Chromium", setting, "ms", measured)
 
 
@@ -113,15 +117,23 @@ def bytes_sent(bench: Bench) -> Iterator[Row]:
 
 def _first_visit(bench: Bench, host: Host, name: str) -> tuple[float, int]:
     """Return the milliseconds to the first answer, and the bytes that had been sent by then."""
-    with bench.chromium() as page:
-        page.goto(host.address)
-        before = host.bytes_sent
-        took = bench.first_answer(page.evaluate, name)
-        return took, host.bytes_sent - before
+    counts = []
+    told = bench.in_chromium(
+        host,
+        bench.address(host, name),
+        when_it_begins=lambda: counts.append(host.bytes_sent),
+        afterwards=lambda: counts.append(host.bytes_sent),
+    )
+    before, after = counts
+    return bench.milliseconds(told, name), after - before
 
 
 def other_browsers(bench: Bench) -> Iterator[Row]:
-    """Measure workers that are started anew, in one process of each other browser."""
+    """Measure workers that are started anew, in one process of each other browser.
+
+    The service worker makes it fair: WebKitGTK keeps large files in no other way while it is
+    steered.
+    """
     for kind in (Firefox, WebKit):
         if kind.name in missing():
             say(f"Left out: {kind.name} is not installed.")
@@ -131,21 +143,24 @@ def other_browsers(bench: Bench) -> Iterator[Row]:
         try:
             with bench.host() as host:
                 engine.visit(host.address)
-                yield _new_workers(bench, engine)
+                yield _new_workers(bench, engine, "new worker")
+                engine.script("() => globalThis.takeServiceWorker()")
+                yield _new_workers(bench, engine, "new worker, service worker")
         finally:
             engine.close()
 
 
-def _new_workers(bench: Bench, engine: Engine) -> Row:
+def _new_workers(bench: Bench, engine: Engine, setting: str) -> Row:
     def start(name: str) -> float:
-        return bench.first_answer(engine.script, name)
+        told = engine.script("(given) => globalThis.firstAnswer(given)", bench.given(name))
+        return bench.milliseconds(told, name)
 
     for _ in range(VISITS_BEFORE):
         for name in STARTS:
             start(name)
             time.sleep(SECONDS_TO_SETTLE)
     measured = [{name: start(name) for name in STARTS} for _ in bench.rounds]
-    return Row.of_medians(f"first answer in {engine.name}", "a new worker", "ms", measured)
+    return Row.of_medians(f"first answer in {engine.name}", setting, "ms", measured)
 
 
 PARTS: tuple[Callable[[Bench], Iterator[Row]], ...] = (

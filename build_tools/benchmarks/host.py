@@ -1,20 +1,21 @@
 """A web host on this machine, as good or as poor as a measurement wants it.
 
-It can send compressed twins in the place of files, counts the bytes it sends, and can be reached
-through one slow pipe that all its connections share.
+It can send compressed twins in the place of files, counts the bytes it sends, hears what pages
+tell it, and can be reached through one slow pipe that all its connections share.
 """
 
 from __future__ import annotations
 
+import json
 import threading
 import time
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager, suppress
 from dataclasses import dataclass
 from functools import partial
 from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
-from typing import ClassVar
+from typing import Any, ClassVar
 
 from build_tools.browser.compressed import brotli_twin, gzip_twin
 
@@ -33,7 +34,7 @@ class Link:
 
 
 class Host:
-    """What a running host is asked for: its address, and what it has sent so far."""
+    """A running host: its address, what it has sent so far, and who hears a page's messages."""
 
     def __init__(self, folder: Path, cache: Path, encoding: str, link: Link | None) -> None:
         self.folder = folder
@@ -41,6 +42,7 @@ class Host:
         self.link = link
         self.address = ""
         self.bytes_sent = 0
+        self.hear: Callable[[dict[str, Any]], None] = lambda message: None
         self._files = {
             path: self._smallest(path, cache) for path in folder.rglob("*") if path.is_file()
         }
@@ -130,6 +132,13 @@ class _Handler(SimpleHTTPRequestHandler):
     def do_GET(self) -> None:
         """Answer with the file."""
         self._send(with_body=True)
+
+    def do_POST(self) -> None:
+        """Let a page's message be heard before it goes on."""
+        content = self.rfile.read(int(self.headers["Content-Length"]))
+        self._host.hear(json.loads(content))
+        self.send_response(204)
+        self.end_headers()
 
     def _send(self, *, with_body: bool) -> None:
         self._host.round_trip()

@@ -6,12 +6,16 @@ A browser's own throttling does not reach the workers of a page. The quota needs
 from __future__ import annotations
 
 import os
+import time
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
 # Short, so that a slow processor is slow all the time, and not now fast and then still.
 PERIOD_US = 10_000
+
+# A browser's parts outlive it for a moment.
+SECONDS_TO_END = 30
 
 
 class Quota:
@@ -38,6 +42,15 @@ class Quota:
         place.chmod(0o755)
         return place
 
+    def remove(self) -> None:
+        """Remove the group, as soon as the last of its programs has ended."""
+        end = time.monotonic() + SECONDS_TO_END
+        while (self._folder / "cgroup.procs").read_text(encoding="utf-8"):
+            if time.monotonic() > end:
+                return
+            time.sleep(0.1)
+        self._folder.rmdir()
+
     def _write(self, name: str, text: str) -> None:
         (self._folder / name).write_text(text, encoding="utf-8")
 
@@ -56,8 +69,8 @@ def quota() -> Iterator[Quota | None]:
     try:
         yield group
     finally:
-        if folder and folder.exists():
-            folder.rmdir()
+        if group:
+            group.remove()
 
 
 def _parent() -> Path | None:

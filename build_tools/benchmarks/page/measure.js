@@ -2,14 +2,13 @@
  * Starts a worker, asks it one thing as soon as it is ready, and tells how long all of it took.
  * Every worker measured here takes the messages of the handbook's own (messages.js).
  *
- * @param {string} script  the worker's address
- * @param {{runtime: string, way: string}} start
- * @param {string} request
+ * @param {{script: string, runtime: string, way: string, request: string}} given
+ *   script: the worker's address; runtime, way: of its start
  * @returns {Promise<{milliseconds: number, answer: string}>}
  */
-globalThis.firstAnswer = (script, start, request) =>
+globalThis.firstAnswer = ({ script, runtime, way, request }) =>
   new Promise((resolve, reject) => {
-    const runtime = new URL(start.runtime, location.href).href;
+    const start = { type: "start", id: 1, runtime: new URL(runtime, location.href).href, way };
     const began = performance.now();
     const worker = new Worker(script, { type: "module" });
     worker.addEventListener("error", (event) => reject(new Error(event.message)));
@@ -18,13 +17,11 @@ globalThis.firstAnswer = (script, start, request) =>
         worker.postMessage({ type: "ask", id: 2, request });
       } else if (data.type === "answer") {
         resolve({ milliseconds: performance.now() - began, answer: data.answer });
-        // It may still put away what it fetched, for the next visit.
-        globalThis.endWorker = () => worker.terminate();
       } else if (data.type === "failed") {
         reject(new Error(data.reason));
       }
     });
-    worker.postMessage({ type: "start", id: 1, ...start, runtime });
+    worker.postMessage(start);
   });
 
 /** Lets a service worker serve this page and all that follows. */
