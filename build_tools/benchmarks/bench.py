@@ -19,6 +19,7 @@ from build_tools.benchmarks.host import Host, Link, serve
 from build_tools.benchmarks.table import PLAIN
 from build_tools.browser.runtime import compressed_files, runtime_files
 from build_tools.engines.chromium import QUIET_FLAGS
+from build_tools.set_up.browser import installed
 from build_tools.set_up.failure import Failure
 
 SCRIPTS = (Path(__file__).parent / "page", Path(__file__).parents[1] / "browser" / "page")
@@ -58,7 +59,7 @@ class Bench:
     def __init__(self, root: Path, folder: Path, rounds: int) -> None:
         self.root = root
         self.rounds = range(rounds)
-        self.program = os.environ["HANDBOOK_BROWSER"]
+        self.program = os.environ.get("HANDBOOK_BROWSER") or installed()
         self._folder = folder
         self._cache = compressed_files(root)
         self._answer = ""

@@ -22,7 +22,7 @@ class Quota:
     """A control group: programs that join it share a part of one processor."""
 
     def __init__(self, folder: Path) -> None:
-        self._folder = folder
+        self.folder = folder
         self._is_second_version = (folder / "cpu.max").exists()
         if not self._is_second_version:
             self._write("cpu.cfs_period_us", str(PERIOD_US))
@@ -37,7 +37,7 @@ class Quota:
 
     def launcher(self, program: str, place: Path) -> Path:
         """Write a script that joins the group and becomes the program; return it."""
-        joins = f'echo $$ > "{self._folder}/cgroup.procs"'
+        joins = f'echo $$ > "{self.folder}/cgroup.procs"'
         place.write_text(f'#!/bin/sh\n{joins}\nexec "{program}" "$@"\n', encoding="utf-8")
         place.chmod(0o755)
         return place
@@ -45,45 +45,40 @@ class Quota:
     def remove(self) -> None:
         """Remove the group, as soon as the last of its programs has ended."""
         end = time.monotonic() + SECONDS_TO_END
-        while (self._folder / "cgroup.procs").read_text(encoding="utf-8"):
+        while (self.folder / "cgroup.procs").read_text(encoding="utf-8"):
             if time.monotonic() > end:
                 return
             time.sleep(0.1)
-        self._folder.rmdir()
+        self.folder.rmdir()
 
     def _write(self, name: str, text: str) -> None:
-        (self._folder / name).write_text(text, encoding="utf-8")
+        (self.folder / name).write_text(text, encoding="utf-8")
 
 
 @contextmanager
 def quota() -> Iterator[Quota | None]:
     """Make a control group for as long as it is needed; None where that is not allowed."""
-    parent = _parent()
-    folder = parent / f"slow-processor-{os.getpid()}" if parent else None
     try:
-        if folder:
-            folder.mkdir()
-        group = Quota(folder) if folder else None
+        folder = _parent() / f"slow-processor-{os.getpid()}"
+        folder.mkdir()
     except OSError:
-        group = None
+        yield None
+        return
+    group = Quota(folder)
     try:
         yield group
     finally:
-        if group:
-            group.remove()
+        group.remove()
 
 
-def _parent() -> Path | None:
-    """Return where groups with a quota can be made, if this machine has such a place."""
-    try:
-        mounts = Path("/proc/mounts").read_text(encoding="utf-8").splitlines()
-    except OSError:
-        return None
-    for line in mounts:
+def _parent() -> Path:
+    """Return where groups with a quota are made. Raises OSError where this machine has none."""
+    for line in Path("/proc/mounts").read_text(encoding="utf-8").splitlines():
         _, place, kind, options, *_ = line.split()
-        controllers = Path(place, "cgroup.subtree_control")
         if kind == "cgroup" and "cpu" in options.split(","):
             return Path(place)
-        if kind == "cgroup2" and "cpu" in controllers.read_text(encoding="utf-8").split():
-            return Path(place)
-    return None
+        if kind == "cgroup2":
+            controllers = Path(place, "cgroup.subtree_control").read_text(encoding="utf-8")
+            if "cpu" in controllers.split():
+                return Path(place)
+    raise OSError("no control groups for processors")
