@@ -26,7 +26,7 @@ HOSTS = {"brotli": "br", "gzip": "gzip", "no compression": ""}
 
 # A browser compiles for its next visits what it has used in a few, some seconds after the use.
 VISITS_BEFORE = 3
-SECONDS_TO_SETTLE = 4
+SECONDS_TO_SETTLE = 3
 
 # Of one processor, for all that a browser does.
 SLOW_PROCESSOR = 0.25
@@ -36,7 +36,12 @@ def measure(root: Path, rounds: int) -> list[Row]:
     """Return the medians of that many rounds, in each browser that is installed."""
     with tempfile.TemporaryDirectory(prefix="first-answer-", ignore_cleanup_errors=True) as folder:
         bench = Bench(root, Path(folder), rounds)
-        return [row for part in PARTS for row in part(bench)]
+        rows = []
+        for part in PARTS:
+            for row in part(bench):
+                say(row.as_text())
+                rows.append(row)
+        return rows
 
 
 def next_visits(bench: Bench) -> Iterator[Row]:
@@ -153,12 +158,13 @@ def other_browsers(bench: Bench) -> Iterator[Row]:
 def _new_workers(bench: Bench, engine: Engine, setting: str) -> Row:
     def start(name: str) -> float:
         told = engine.script("(given) => globalThis.firstAnswer(given)", bench.given(name))
+        time.sleep(SECONDS_TO_SETTLE)
+        engine.script("() => globalThis.endWorker()")
         return bench.milliseconds(told, name)
 
     for _ in range(VISITS_BEFORE):
         for name in STARTS:
             start(name)
-            time.sleep(SECONDS_TO_SETTLE)
     measured = [{name: start(name) for name in STARTS} for _ in bench.rounds]
     return Row.of_medians(f"first answer in {engine.name}", setting, "ms", measured)
 

@@ -130,7 +130,10 @@ class Firefox(Engine):
         self._last_id += 1
         self._socket.send(json.dumps({"id": self._last_id, "method": method, "params": parameters}))
         while True:
-            answer = json.loads(self._socket.recv())
+            try:
+                answer = json.loads(self._socket.recv())
+            except websocket.WebSocketTimeoutException:
+                raise TimeoutError(f"Firefox has not answered to {method}") from None
             if answer.get("id") == self._last_id:
                 break
         if answer["type"] == "error":

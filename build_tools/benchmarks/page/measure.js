@@ -1,6 +1,7 @@
 /**
  * Starts a worker, asks it one thing as soon as it is ready, and tells how long all of it took.
- * Every worker measured here takes the messages of the handbook's own (messages.js).
+ * Every worker measured here takes the messages of the handbook's own (messages.js). It lives on,
+ * as it may still put away what it fetched, until `endWorker()`.
  *
  * @param {{script: string, runtime: string, way: string, request: string}} given
  *   script: the worker's address; runtime, way: of its start
@@ -11,6 +12,7 @@ globalThis.firstAnswer = ({ script, runtime, way, request }) =>
     const start = { type: "start", id: 1, runtime: new URL(runtime, location.href).href, way };
     const began = performance.now();
     const worker = new Worker(script, { type: "module" });
+    globalThis.endWorker = () => worker.terminate();
     worker.addEventListener("error", (event) => reject(new Error(event.message)));
     worker.addEventListener("message", ({ data }) => {
       if (data.type === "ready") {
