@@ -11,7 +11,7 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import NamedTuple
 
-from build_tools.set_up import browser, environment, node
+from build_tools.set_up import browser, engines, environment, node
 from build_tools.set_up.failure import Failure, sentence_for
 from build_tools.set_up.log import Log
 
@@ -23,7 +23,7 @@ COMMANDS = {
     "build": "Write the handbook into the folder site, ready for any web host.",
     "check": "Tell every problem in the source files, and write nothing.",
     "work-out": "Work out one calculator, with its working; alone, list them all.",
-    "benchmark": "Measure speed on this machine: benchmark calculators.",
+    "benchmark": "Measure speed on this machine: benchmark calculators, or first-answer.",
     "test": "Run the tests; what follows is passed on to pytest.",
 }
 
@@ -53,10 +53,12 @@ def start(arguments) -> int:
         if arguments[0] not in COMMANDS:
             raise Failure(unknown(arguments[0]))
         signal.signal(signal.SIGTERM, lambda *_: sys.exit(143))
-        set_up(ROOT, STEPS_FOR_TESTS if arguments[0] == "test" else STEPS)
+        in_browsers = arguments[0] == "test" or arguments[:2] == ["benchmark", "first-answer"]
+        set_up(ROOT, STEPS_FOR_TESTS if in_browsers else STEPS)
         os.environ.update(settings(ROOT))
-        if arguments[0] == "test":
+        if in_browsers:
             os.environ["HANDBOOK_BROWSER"] = find_browser(ROOT)
+            engines.bring(ROOT)
         python = str(environment.interpreter(ROOT))
         return hand_over([python, "-I", "-m", "build_tools.commands"] + arguments)
     except Failure as failure:

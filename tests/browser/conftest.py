@@ -19,6 +19,7 @@ from playwright.sync_api import Browser, BrowserContext, expect, sync_playwright
 
 from build_tools.browser.form import form_html
 from build_tools.browser.runtime import runtime_files
+from build_tools.engines.chromium import QUIET_FLAGS
 from build_tools.set_up.browser import installed
 from calculators import CALCULATORS, run
 from calculators.figures import curve_picture
@@ -29,16 +30,6 @@ expect.set_options(timeout=60_000)
 
 ROOT = Path(__file__).parents[2]
 BROWSER = ROOT / "build_tools" / "browser"
-QUIET_FLAGS = (
-    "--no-sandbox",
-    "--disable-gpu",
-    "--disable-quic",
-    "--no-first-run",
-    "--disable-background-networking",
-    "--disable-component-update",
-    "--disable-sync",
-)
-
 
 # The strictest policy under which Python can run: no script in the page's text, no other host.
 STRICT_POLICY = (
