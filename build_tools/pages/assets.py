@@ -11,9 +11,13 @@ from pathlib import Path
 
 THEME = Path(__file__).parent / "theme"
 BROWSER = Path(__file__).parents[1] / "browser"
+EMBEDDING = Path(__file__).parents[1] / "embedding"
 
 STYLES = ("handbook.css", "forms.css")
 SCRIPT = "page/handbook.js"
+EMBEDDED_STYLES = (*STYLES, "embedded.css")
+EMBEDDED_SCRIPT = "page/embedding/embedded.js"
+SCHEME_SCRIPT = "page/embedding/scheme.js"
 ICON = "icon.svg"
 
 
@@ -31,8 +35,10 @@ class Assets:
 
 def find_assets() -> Assets:
     """Return the assets as they are now on disk."""
-    files = {path.name: path for path in (*THEME.iterdir(), BROWSER / "forms.css")}
-    files |= {f"page/{path.name}": path for path in (BROWSER / "page").glob("*.js")}
+    styles = (BROWSER / "forms.css", EMBEDDING / "embedded.css")
+    files = {path.name: path for path in (*THEME.iterdir(), *styles)}
+    scripts = (BROWSER / "page").rglob("*.js")
+    files |= {path.relative_to(BROWSER).as_posix(): path for path in scripts}
     digest = hashlib.sha256()
     for name, path in sorted(files.items()):
         content = hashlib.sha256(path.read_bytes()).hexdigest()

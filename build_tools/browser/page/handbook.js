@@ -2,6 +2,7 @@
  * Brings the forms of a page to life. Loaded on every page as a module.
  */
 import { CalculatorClient } from "./calculator_client.js";
+import { completeSnippets } from "./embedding/snippet.js";
 import { LiveForm } from "./form.js";
 
 /**
@@ -10,6 +11,11 @@ import { LiveForm } from "./form.js";
  * @type {Map<string, CalculatorClient>}
  */
 const clients = new Map();
+
+function comeToLife() {
+  mountForms();
+  completeSnippets();
+}
 
 function mountForms() {
   /** @type {NodeListOf<HTMLElement>} */
@@ -29,9 +35,9 @@ const pages = /** @type {any} */ (window).document$;
 // Python cannot be fetched from a file; the built page already says that the form is off then.
 if (location.protocol !== "file:") {
   if (pages) {
-    pages.subscribe(mountForms);
+    pages.subscribe(comeToLife);
   } else {
     // A module runs when the page is parsed.
-    mountForms();
+    comeToLife();
   }
 }
