@@ -131,7 +131,6 @@ class HandbookPlugin(BasePlugin):
             server.watch(str(folder))
         return server
 
-
     @property
     def _scripts_of_serving(self) -> list[str]:
         """While serving, MkDocs writes a script into each page that loads it anew after a change.
@@ -170,6 +169,4 @@ def _module(path: str) -> ExtraScriptValue:
 
 def _state_of_code() -> dict[str, int]:
     """Return when each Python file of the tool was last changed."""
-    return {
-        str(path): path.stat().st_mtime_ns for folder in CODE for path in folder.rglob("*.py")
-    }
+    return {str(path): path.stat().st_mtime_ns for folder in CODE for path in folder.rglob("*.py")}
