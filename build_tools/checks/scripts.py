@@ -12,7 +12,8 @@ from build_tools.content.markdown_file import Markdown, Tag, hide_expressions, r
 from build_tools.content.problems import Problem, shortened
 
 _REFUSED = frozenset(
-    "applet base embed form frame frameset iframe link meta object portal script style".split()
+    ("applet", "base", "embed", "form", "frame", "frameset", "iframe", "link", "meta", "object")
+    + ("script", "style")
 )
 _RUNNING_FILES = frozenset((".htm", ".html", ".js", ".mjs", ".xht", ".xhtml", ".xml"))
 _SCHEMES = ("https", "http", "mailto", "tel")

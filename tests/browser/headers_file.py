@@ -12,13 +12,10 @@ from build_tools.pages.headers import NAME
 def rules_of(folder: Path) -> dict[str, dict[str, str]]:
     """Return the headers of each rule by the rule's path, which may end in "*"."""
     rules: dict[str, dict[str, str]] = {}
-    for line in (folder / NAME).read_text(encoding="utf-8").splitlines():
-        if line.startswith("  "):
-            name, _, value = line.strip().partition(": ")
-            rules[path][name] = value
-        elif line:
-            path = line
-            rules[path] = {}
+    for block in (folder / NAME).read_text(encoding="utf-8").split("\n\n"):
+        path, *headers = block.splitlines()
+        parted = [header.strip().partition(": ") for header in headers]
+        rules[path] = {name: value for name, _, value in parted}
     return rules
 
 

@@ -74,8 +74,10 @@ def test_harmless_texts_stay_silent(tmp_path: Path, text: str) -> None:
 def test_a_file_that_could_run_scripts_is_refused(tmp_path: Path, ending: str) -> None:
     files = {**FILES, f"images/tool.{ending}": "alert(1)"}
     assert problems_of(tmp_path, files) == [
-        f'docs_src/images/tool.{ending}:1: a file ".{ending.lower()}" could run scripts in the '
-        "handbook's name (expected no such file)"
+        (
+            f'docs_src/images/tool.{ending}:1: a file ".{ending.lower()}" could run scripts in '
+            "the handbook's name (expected no such file)"
+        )
     ]
 
 
