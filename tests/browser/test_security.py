@@ -1,0 +1,372 @@
+"""Attacks on the pages, in a real browser: what is injected does not run, and text stays text."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Callable
+from pathlib import Path
+from urllib.parse import urlencode
+
+import pytest
+from mkdocs.commands.build import build
+from mkdocs.config import load_config
+from playwright.sync_api import Page, Route, expect
+
+from calculators import run
+from tests.browser.visits import Visits
+
+ROOT = Path(__file__).parents[2]
+SECOND = ROOT / "tests" / "second_shop" / "mkdocs.yml"
+PAGE = "work-out/hardness-setting/"
+BARE = "embed/hardness-setting/"
+FORM = "#hardness-setting"
+
+# What a hostile text tries: whatever of it runs leaves its mark in `window.hits`.
+MARKUP = '"><img src=x onerror="hits.push(1)"><script>hits.push(2)</script>{{7*7}}'
+
+WATCH = """
+  window.hits = [];
+  window.blocked = [];
+  document.addEventListener("securitypolicyviolation", (event) => blocked.push(event.effectiveDirective));
+"""
+
+# Each attack begins in a task of its own: what a test tool evaluates may be free of the policy.
+ATTACKS = {
+    "an inline script": (
+        "const script = document.createElement('script'); script.textContent = 'hits.push(1)'; "
+        "document.body.append(script)",
+        "script-src-elem",
+    ),
+    "an event handler": (
+        "document.body.insertAdjacentHTML('beforeend', '<img src=x: onerror=\"hits.push(1)\">')",
+        "script-src-attr",
+    ),
+    "a javascript: link": (
+        "const link = document.createElement('a'); link.href = 'javascript:hits.push(1)'; "
+        "document.body.append(link); link.click()",
+        "script-src-elem",
+    ),
+    "a script of another host": (
+        "const script = document.createElement('script'); script.src = 'https://host.example/a.js'; "
+        "document.body.append(script)",
+        "script-src-elem",
+    ),
+    "a script from data": (
+        "const script = document.createElement('script'); script.src = 'data:,hits.push(1)'; "
+        "document.body.append(script)",
+        "script-src-elem",
+    ),
+    "eval": ("eval('hits.push(1)')", "script-src"),
+    "new Function": ("new Function('hits.push(1)')()", "script-src"),
+    "a text for setTimeout": ("setTimeout('hits.push(1)')", "script-src"),
+    "a frame": (
+        "const frame = document.createElement('iframe'); frame.src = 'https://host.example/'; "
+        "document.body.append(frame)",
+        "frame-src",
+    ),
+    "a worker from a blob": (
+        "new Worker(URL.createObjectURL(new Blob(['1'])))",
+        "worker-src",
+    ),
+    "a request to another host": ("fetch('https://host.example/').catch(() => {})", "connect-src"),
+    "an image of another host": ("new Image().src = 'https://host.example/a.png'", "img-src"),
+    "a style": (
+        "document.head.insertAdjacentHTML('beforeend', '<style>h1 { display: none }</style>')",
+        "style-src-elem",
+    ),
+    "another base": (
+        "document.head.insertAdjacentHTML('beforeend', '<base href=\"https://host.example/\">')",
+        "base-uri",
+    ),
+    "a form": (
+        "document.body.insertAdjacentHTML('beforeend', '<form id=f action=\"https://host.example/\">"
+        "</form>'); document.querySelector('#f').submit()",
+        "form-action",
+    ),
+    "an embedded object": (
+        "document.body.insertAdjacentHTML('beforeend', '<object data=\"/404.html\"></object>')",
+        "object-src",
+    ),
+}
+
+
+@pytest.fixture(scope="module")
+def plain_host(serve: Callable[..., str], handbook_folder: Path) -> str:
+    """Return the address of the handbook at a host that sends no headers."""
+    return serve(handbook_folder)
+
+
+def hits(page: Page) -> list[object]:
+    return page.evaluate("window.hits")
+
+
+def expect_the_form_answers(page: Page, hardness: str = "29 gpg") -> None:
+    field = page.locator(f"{FORM} [data-input=hardness] input")
+    field.fill(hardness)
+    shown = run("hardness-setting", {"hardness": hardness, "iron": "0.3 mg/L"})["values"]
+    expect(page.locator(f"{FORM} [data-output=setting] strong")).to_have_text(
+        shown["setting"]["shown"]
+    )
+
+
+@pytest.mark.parametrize("address", [PAGE, BARE])
+def test_the_policy_in_the_page_blocks_what_is_brought_into_it(
+    visits: Visits, plain_host: str, address: str
+) -> None:
+    page = visits.page()
+    page.add_init_script(WATCH)
+    page.goto(plain_host + address)
+    assert page.evaluate("blocked") == []
+    for name, (attack, directive) in ATTACKS.items():
+        page.evaluate(f"() => {{ blocked.length = 0; setTimeout(() => {{ {attack} }}); }}")
+        page.wait_for_function("blocked.length")
+        assert set(page.evaluate("blocked")) == {directive}, name
+        assert hits(page) == [], name
+    expect(page.get_by_role("heading", level=1)).to_be_visible()
+    expect_the_form_answers(page)
+    assert visits.take_errors() != []
+
+
+@pytest.mark.parametrize("address", [PAGE, BARE, "404.html"])
+def test_a_script_in_a_page_s_text_does_not_run(
+    visits: Visits, plain_host: str, address: str
+) -> None:
+    def inject(route: Route) -> None:
+        text = route.fetch().text()
+        assert text.count("</h1>") == 1
+        attack = '<script>hits.push(1)</script><p onclick="hits.push(2)">Press</p>'
+        route.fulfill(body=text.replace("</h1>", f"</h1>{attack}"), content_type="text/html")
+
+    page = visits.page()
+    page.add_init_script(WATCH)
+    page.route(plain_host + address, inject)
+    page.goto(plain_host + address)
+    page.get_by_text("Press", exact=True).click()
+    page.wait_for_function("blocked.length === 2")
+    assert sorted(page.evaluate("blocked")) == ["script-src-attr", "script-src-elem"]
+    assert hits(page) == []
+    assert len(visits.take_errors()) == 2
+
+
+@pytest.mark.parametrize("address", [PAGE, BARE])
+@pytest.mark.parametrize(
+    "text", [MARKUP, "javascript:hits.push(1)", "9" * 15_000, "\u202e18 gpg\u0000"]
+)
+def test_hostile_text_in_a_link_stays_text(
+    visits: Visits, handbook: str, address: str, text: str
+) -> None:
+    page = visits.page()
+    page.add_init_script(WATCH)
+    query = {f"hardness-setting.{name}": text for name in ("hardness", "__proto__", "constructor")}
+    page.goto(f"{handbook}{address}?{urlencode(query)}")
+    expect(page.locator(f"{FORM} [aria-invalid=true]")).to_have_count(1)
+    expect(page.locator(f"{FORM} .live-form__problem:visible")).to_have_count(1)
+    assert page.locator(f"{FORM} :is(img, script, iframe)").count() == 0
+    assert (hits(page), page.evaluate("blocked")) == ([], [])
+    expect_the_form_answers(page)
+
+
+@pytest.mark.parametrize(
+    "stored",
+    [
+        {"color": {"media": MARKUP, "scheme": MARKUP, "primary": MARKUP, "accent": MARKUP}},
+        {"color": {"media": "", "scheme": "slate"}, "index": MARKUP},
+        {"__proto__": {"color": MARKUP}, "constructor": MARKUP},
+    ],
+)
+def test_hostile_stored_data_stays_text(visits: Visits, handbook: str, stored: object) -> None:
+    page = visits.page(viewport={"width": 1280, "height": 900})
+    page.add_init_script(WATCH)
+    page.goto(handbook + PAGE)
+    runtime = page.evaluate(
+        "new URL(document.querySelector('.live-form').dataset.runtime, location.href).href"
+    )
+    page.evaluate(
+        """([palette, key, text]) => {
+          localStorage.setItem("/.__palette", palette);
+          sessionStorage.setItem(key, text);
+        }""",
+        [json.dumps(stored), f"way to start {runtime}", MARKUP],
+    )
+    page.reload()
+    expect_the_form_answers(page)
+    assert (hits(page), page.evaluate("blocked")) == ([], [])
+    assert page.locator("body img[src=x]").count() == 0
+
+
+def test_the_theme_s_own_scripts_work_under_the_policy(visits: Visits, handbook: str) -> None:
+    page = visits.page(viewport={"width": 1280, "height": 900}, color_scheme="light")
+    page.add_init_script(WATCH)
+    page.goto(handbook + PAGE)
+    body = page.locator("body")
+    expect(body).to_have_attribute("data-md-color-scheme", "default")
+    page.get_by_title("Switch to dark").click()
+    expect(body).to_have_attribute("data-md-color-scheme", "slate")
+    page.reload()
+    expect(body).to_have_attribute("data-md-color-scheme", "slate")
+    box = page.get_by_role("textbox", name="Search")
+    box.click()
+    box.press_sequentially("salt bridge")
+    expect(page.locator(".md-search-result__item").first).to_be_visible()
+    box.press("Enter")
+    expect(page.get_by_role("heading", level=1)).to_contain_text("Salt bridge")
+    assert page.evaluate("blocked") == []
+
+
+def test_pages_changed_without_loading_keep_to_the_first_page_s_policy(
+    visits: Visits, serve: Callable[..., str], tmp_path: Path
+) -> None:
+    address = serve(tmp_path)
+    config = load_config(str(SECOND), site_dir=str(tmp_path), site_url=address)
+    config.theme["features"].append("navigation.instant")
+    build(config)
+    page = visits.page(viewport={"width": 1280, "height": 900})
+    page.add_init_script(WATCH)
+    page.goto(address)
+    page.evaluate("window.isTheSame = true")
+    page.get_by_role("link", name="Work it out").first.click()
+    page.locator("article").get_by_role("link", name="Hardness setting with iron").click()
+    expect(page.get_by_role("heading", level=1)).to_contain_text("Hardness setting with iron")
+    field = page.locator(f"{FORM} [data-input=hardness] input")
+    field.fill("400 mg/L")
+    expect(page.locator(f"{FORM} .live-form__for")).to_contain_text("400 mg/L")
+    page.get_by_title("Switch to dark").click()
+    expect(page.locator("body")).to_have_attribute("data-md-color-scheme", "slate")
+    assert page.evaluate("window.isTheSame")
+    assert page.evaluate("blocked") == []
+
+
+def test_only_bare_pages_can_be_framed(
+    visits: Visits, handbook: str, serve: Callable[..., str], tmp_path: Path
+) -> None:
+    addresses = [PAGE, "", "404.html", BARE]
+    frames = "".join(f'<iframe src="{handbook}{address}"></iframe>' for address in addresses)
+    (tmp_path / "index.html").write_text(f'<link rel="icon" href="data:,">{frames}', "utf-8")
+    page = visits.page()
+    page.goto(serve(tmp_path).replace("127.0.0.1", "localhost"))
+    page.frame_locator("iframe >> nth=3").get_by_role("heading", level=1).wait_for()
+    refused = [frame.url for frame in page.frames[1:4]]
+    assert refused == ["chrome-error://chromewebdata/"] * 3
+    errors = visits.take_errors()
+    assert len(errors) == 3
+    assert all("frame-ancestors 'none'" in error for error in errors)
+
+
+# The outer page of another origin holds a calculator and a stranger's frame, of a third origin.
+def _outer(handbook: str, stranger: str) -> str:
+    return (
+        '<!doctype html><html lang="en"><meta charset="utf-8"><title>Outer</title>'
+        f'<link rel="icon" href="data:,"><script src="{handbook}embed.js"></script>'
+        '<handbook-calculator id="x" calculator="hardness-setting"></handbook-calculator>'
+        f'<iframe id="stranger" src="{stranger}"></iframe>'
+    )
+
+
+@pytest.fixture
+def beside_a_stranger(
+    visits: Visits, handbook: str, serve: Callable[..., str], tmp_path: Path
+) -> Page:
+    """Return an outer page whose calculator is ready, with a stranger's frame beside it."""
+    for name in ("stranger", "outer"):
+        (tmp_path / name).mkdir()
+    (tmp_path / "stranger" / "index.html").write_text("<title>Stranger</title>", "utf-8")
+    (tmp_path / "outer" / "index.html").write_text(
+        _outer(handbook, serve(tmp_path / "stranger")), "utf-8"
+    )
+    page = visits.page()
+    page.add_init_script(
+        "window.told = []; for (const kind of ['ready', 'result', 'problem']) "
+        "document.addEventListener(`handbook-${kind}`, ({ detail }) => told.push(detail));"
+    )
+    page.goto(serve(tmp_path / "outer").replace("127.0.0.1", "localhost"))
+    page.wait_for_function("told.length")
+    return page
+
+
+def test_a_stranger_s_messages_reach_neither_the_form_nor_the_outer_page(
+    beside_a_stranger: Page,
+) -> None:
+    page = beside_a_stranger
+    stranger = next(
+        frame for frame in page.frames if frame.name == "" and frame.title() == "Stranger"
+    )
+    before = page.locator("#x iframe").evaluate("(frame) => frame.style.height")
+    stranger.evaluate(
+        """() => {
+          const base = { version: 1, calculator: "hardness-setting" };
+          const bare = [...Array(parent.frames.length).keys()].map((at) => parent.frames[at]);
+          for (const frame of bare) {
+            frame.postMessage({ ...base, type: "handbook-calculator/set-inputs", inputs: { hardness: "66" } }, "*");
+          }
+          parent.postMessage({ ...base, type: "handbook-calculator/size", height: 9 }, "*");
+          parent.postMessage({ ...base, type: "handbook-calculator/result", values: { setting: 1 } }, "*");
+        }"""
+    )
+    told = page.evaluate(
+        """async () => {
+          // An answer to a message sent after the stranger's: they have all been dealt with by then.
+          document.getElementById("x").setInputs({ iron: "1 mg/L" });
+          while (!told.some(({ inputs }) => inputs?.iron)) await new Promise((done) => setTimeout(done, 20));
+          return told;
+        }"""
+    )
+    assert [one["type"] for one in told] == [
+        "handbook-calculator/ready",
+        "handbook-calculator/result",
+    ]
+    assert told[-1]["inputs"]["hardness"] != "66"
+    assert page.locator("#x iframe").evaluate("(frame) => frame.style.height") != "9px"
+    assert before != "9px"
+
+
+def test_another_page_in_the_calculator_s_frame_is_not_listened_to(
+    beside_a_stranger: Page, visits: Visits
+) -> None:
+    page = beside_a_stranger
+    stranger = page.locator("#stranger").get_attribute("src")
+    page.locator("#x iframe").evaluate("(frame, src) => { frame.src = src; }", stranger)
+    inside = page.frame_locator("#x iframe")
+    inside.locator("title").wait_for(state="attached")
+    page.evaluate("told.length = 0; addEventListener('message', () => (window.heard = true))")
+    inside.locator("html").evaluate(
+        """() => {
+          const message = { version: 1, calculator: "hardness-setting", height: 9 };
+          for (const kind of ["ready", "result", "size", "problem"]) {
+            parent.postMessage({ ...message, type: `handbook-calculator/${kind}` }, "*");
+          }
+        }"""
+    )
+    page.wait_for_function("window.heard")
+    assert page.evaluate("told") == []
+    assert page.locator("#x iframe").evaluate("(frame) => frame.style.height") != "9px"
+
+
+@pytest.mark.parametrize("inputs", ['{"__proto__": {"hit": "1"}}', '{"constructor": "1"}'])
+def test_a_message_cannot_change_what_objects_are(beside_a_stranger: Page, inputs: str) -> None:
+    page = beside_a_stranger
+    page.evaluate(
+        """(inputs) => {
+          const frame = document.getElementById("x").shadowRoot.querySelector("iframe");
+          const message = { type: "handbook-calculator/set-inputs", version: 1 };
+          frame.contentWindow.postMessage({ ...message, inputs: JSON.parse(inputs) }, "*");
+        }""",
+        inputs,
+    )
+    page.wait_for_function("told.at(-1).sentence")
+    (name,) = json.loads(inputs)
+    sentence = page.evaluate("told.at(-1).sentence")
+    assert sentence.startswith(f"There is no input “{name}”; there are hardness, iron, ")
+    assert (
+        page.frame_locator("#x iframe").locator("html").evaluate("() => ({}).hit ?? null") is None
+    )
+
+
+def test_markup_in_a_message_stays_text(beside_a_stranger: Page) -> None:
+    page = beside_a_stranger
+    page.evaluate("(text) => document.getElementById('x').setInputs({ hardness: text })", MARKUP)
+    inside = page.frame_locator("#x iframe")
+    expect(inside.locator("[data-input=hardness] input")).to_have_value(MARKUP)
+    expect(inside.locator("[data-input=hardness] .live-form__problem")).to_contain_text("<img")
+    page.wait_for_function("told.at(-1).problems")
+    assert page.evaluate("told.at(-1).inputs.hardness") == MARKUP
+    assert inside.locator("img[src=x], main script").count() == 0
