@@ -108,7 +108,8 @@ def test_the_page_copies_the_text_by_a_button(visits: Visits, handbook: str) -> 
     page.goto(f"{handbook}work-out/hardness-setting/")
     page.get_by_text("Put this calculator on another page").click()
     page.locator("details.embedding").get_by_role("button", name="Copy to clipboard").click()
-    copied = page.wait_for_function("() => navigator.clipboard.readText()").json_value()
+    expect(page.get_by_text("Copied to clipboard")).to_be_visible()
+    copied = page.evaluate("navigator.clipboard.readText()")
     assert copied.startswith(f'<script src="{handbook}embed.js" async></script>')
 
 
@@ -260,8 +261,10 @@ def test_without_scripts_a_link_stands_in_the_calculator_s_place(
         ),
         (
             set_inputs({"hardness": "1", "hardnes": "<img src=x onerror=alert(1)>"}),
-            "There is no input “hardnes”; there are hardness, iron, manganese, iron_allowance, "
-            "manganese_allowance, setting_step.",
+            (
+                "There is no input “hardnes”; there are hardness, iron, manganese, iron_allowance, "
+                "manganese_allowance, setting_step."
+            ),
         ),
         (set_inputs({"iron": "1", "hardness": 18}), 'The input “hardness” takes a text, such as "18 gpg".'),
         (

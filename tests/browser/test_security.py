@@ -28,65 +28,57 @@ WATCH = """
   window.hits = [];
   window.blocked = [];
   document.addEventListener("securitypolicyviolation", (event) => blocked.push(event.effectiveDirective));
+  window.untilBlocked = async (count) => {
+    while (blocked.length < count) await new Promise((done) => setTimeout(done, 20));
+    return blocked.splice(0);
+  };
+  window.made = (tag, properties) => Object.assign(document.createElement(tag), properties);
+  window.add = (html) => document.body.insertAdjacentHTML("beforeend", html);
 """
 
 # Each attack begins in a task of its own: what a test tool evaluates may be free of the policy.
 ATTACKS = {
     "an inline script": (
-        "const script = document.createElement('script'); script.textContent = 'hits.push(1)'; "
-        "document.body.append(script)",
         "script-src-elem",
+        "document.body.append(made('script', { textContent: 'hits.push(1)' }))",
     ),
     "an event handler": (
-        "document.body.insertAdjacentHTML('beforeend', '<img src=x: onerror=\"hits.push(1)\">')",
         "script-src-attr",
+        "add('<p onclick=\"hits.push(1)\">'); document.querySelector('body > p').click()",
     ),
     "a javascript: link": (
-        "const link = document.createElement('a'); link.href = 'javascript:hits.push(1)'; "
-        "document.body.append(link); link.click()",
         "script-src-elem",
+        "made('a', { href: 'javascript:hits.push(1)' }).click()",
     ),
     "a script of another host": (
-        "const script = document.createElement('script'); script.src = 'https://host.example/a.js'; "
-        "document.body.append(script)",
         "script-src-elem",
+        "document.body.append(made('script', { src: 'http://localhost:9/a.js' }))",
     ),
     "a script from data": (
-        "const script = document.createElement('script'); script.src = 'data:,hits.push(1)'; "
-        "document.body.append(script)",
         "script-src-elem",
+        "document.body.append(made('script', { src: 'data:,hits.push(1)' }))",
     ),
-    "eval": ("eval('hits.push(1)')", "script-src"),
-    "new Function": ("new Function('hits.push(1)')()", "script-src"),
-    "a text for setTimeout": ("setTimeout('hits.push(1)')", "script-src"),
-    "a frame": (
-        "const frame = document.createElement('iframe'); frame.src = 'https://host.example/'; "
-        "document.body.append(frame)",
-        "frame-src",
+    "eval": ("script-src", "eval('hits.push(1)')"),
+    "new Function": ("script-src", "new Function('hits.push(1)')()"),
+    "a text for setTimeout": ("script-src", "setTimeout('hits.push(1)')"),
+    "a frame": ("frame-src", "add('<iframe src=\"http://localhost:9/\"></iframe>')"),
+    "a worker from a blob": ("worker-src", "new Worker(URL.createObjectURL(new Blob(['1'])))"),
+    "a request to another host": (
+        "connect-src",
+        "fetch('http://localhost:9/').catch(() => {})",
     ),
-    "a worker from a blob": (
-        "new Worker(URL.createObjectURL(new Blob(['1'])))",
-        "worker-src",
-    ),
-    "a request to another host": ("fetch('https://host.example/').catch(() => {})", "connect-src"),
-    "an image of another host": ("new Image().src = 'https://host.example/a.png'", "img-src"),
-    "a style": (
-        "document.head.insertAdjacentHTML('beforeend', '<style>h1 { display: none }</style>')",
-        "style-src-elem",
-    ),
-    "another base": (
-        "document.head.insertAdjacentHTML('beforeend', '<base href=\"https://host.example/\">')",
-        "base-uri",
-    ),
+    "an image of another host": ("img-src", "new Image().src = 'http://localhost:9/a.png'"),
+    "a style": ("style-src-elem", "add('<style>h1 { display: none }</style>')"),
+    "a style attribute": ("style-src-attr", "add('<p style=\"position: fixed\">')"),
+    "another base": ("base-uri", "add('<base href=\"http://localhost:9/\">')"),
     "a form": (
-        "document.body.insertAdjacentHTML('beforeend', '<form id=f action=\"https://host.example/\">"
-        "</form>'); document.querySelector('#f').submit()",
         "form-action",
+        (
+            "add('<form action=\"http://localhost:9/\"></form>'); "
+            "document.querySelector('body > form').submit()"
+        ),
     ),
-    "an embedded object": (
-        "document.body.insertAdjacentHTML('beforeend', '<object data=\"/404.html\"></object>')",
-        "object-src",
-    ),
+    "an embedded object": ("object-src", "add('<object data=\"/404.html\"></object>')"),
 }
 
 
@@ -117,10 +109,9 @@ def test_the_policy_in_the_page_blocks_what_is_brought_into_it(
     page.add_init_script(WATCH)
     page.goto(plain_host + address)
     assert page.evaluate("blocked") == []
-    for name, (attack, directive) in ATTACKS.items():
-        page.evaluate(f"() => {{ blocked.length = 0; setTimeout(() => {{ {attack} }}); }}")
-        page.wait_for_function("blocked.length")
-        assert set(page.evaluate("blocked")) == {directive}, name
+    for name, (directive, attack) in ATTACKS.items():
+        page.evaluate(f"() => {{ setTimeout(() => {{ {attack} }}); }}")
+        assert set(page.evaluate("untilBlocked(1)")) == {directive}, name
         assert hits(page) == [], name
     expect(page.get_by_role("heading", level=1)).to_be_visible()
     expect_the_form_answers(page)
@@ -142,8 +133,7 @@ def test_a_script_in_a_page_s_text_does_not_run(
     page.route(plain_host + address, inject)
     page.goto(plain_host + address)
     page.get_by_text("Press", exact=True).click()
-    page.wait_for_function("blocked.length === 2")
-    assert sorted(page.evaluate("blocked")) == ["script-src-attr", "script-src-elem"]
+    assert sorted(page.evaluate("untilBlocked(2)")) == ["script-src-attr", "script-src-elem"]
     assert hits(page) == []
     assert len(visits.take_errors()) == 2
 
@@ -192,6 +182,10 @@ def test_hostile_stored_data_stays_text(visits: Visits, handbook: str, stored: o
     expect_the_form_answers(page)
     assert (hits(page), page.evaluate("blocked")) == ([], [])
     assert page.locator("body img[src=x]").count() == 0
+    # The theme's palette stumbles over a choice that it does not have; nothing else does.
+    assert {error.split(" (")[0] for error in visits.take_errors()} <= {
+        "Cannot read properties of undefined"
+    }
 
 
 def test_the_theme_s_own_scripts_work_under_the_policy(visits: Visits, handbook: str) -> None:
