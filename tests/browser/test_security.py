@@ -71,13 +71,6 @@ ATTACKS = {
     "a style": ("style-src-elem", "add('<style>h1 { display: none }</style>')"),
     "a style attribute": ("style-src-attr", "add('<p style=\"position: fixed\">')"),
     "another base": ("base-uri", "add('<base href=\"http://localhost:9/\">')"),
-    "a form": (
-        "form-action",
-        (
-            "add('<form action=\"http://localhost:9/\"></form>'); "
-            "document.querySelector('body > form').submit()"
-        ),
-    ),
     "an embedded object": ("object-src", "add('<object data=\"/404.html\"></object>')"),
 }
 
@@ -116,6 +109,22 @@ def test_the_policy_in_the_page_blocks_what_is_brought_into_it(
     expect(page.get_by_role("heading", level=1)).to_be_visible()
     expect_the_form_answers(page)
     assert visits.take_errors() != []
+
+
+@pytest.mark.parametrize("address", [PAGE, BARE])
+def test_no_form_is_sent_anywhere(visits: Visits, plain_host: str, address: str) -> None:
+    page = visits.page()
+    page.add_init_script(WATCH)
+    page.goto(plain_host + address)
+    blocked = page.evaluate(
+        """() => {
+          add('<form action="http://localhost:9/"></form>');
+          document.querySelector("body > form").submit();
+          return untilBlocked(1);
+        }"""
+    )
+    assert blocked == ["form-action"]
+    assert len(visits.take_errors()) == 1
 
 
 @pytest.mark.parametrize("address", [PAGE, BARE, "404.html"])
