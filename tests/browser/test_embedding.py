@@ -190,6 +190,7 @@ def test_the_frame_is_as_high_as_its_content_and_has_a_name(
     }"""
     narrow = page.wait_for_function(heights).json_value()
     assert inside.locator("html").evaluate("(page) => page.scrollHeight") == narrow
+    assert page.evaluate("document.documentElement.scrollWidth") <= PHONE["width"]
     page.set_viewport_size({"width": 1000, "height": 900})
     page.wait_for_function(f"() => ({heights})() && ({heights})() < {narrow}")
 
