@@ -23,14 +23,14 @@ _SCRIPT = re.compile(r"<script>(.*?)</script>", re.DOTALL)
 _CHARSET = '<meta charset="utf-8">'
 
 _ALLOWED = {
-    "default-src": "'none'",
+    "default-src": "'self'",  # of this, too: the next page, which some browsers fetch ahead
     "script-src": "'self' 'wasm-unsafe-eval'",  # Python in the page is WebAssembly
     "worker-src": "'self'",
     "connect-src": "'self' blob:",  # Python's own archive is handed over as a blob
     "img-src": "'self' data:",  # the theme's signs are data
-    "media-src": "'self'",
     "style-src": "'self'",
-    "manifest-src": "'self'",
+    "frame-src": "'none'",
+    "object-src": "'none'",
     "base-uri": "'none'",
     "form-action": "'none'",
 }

@@ -83,7 +83,8 @@ def test_the_theme_s_pages_share_a_policy_that_names_just_the_theme_s_scripts(si
     assert named[:2] == ["'self'", "'wasm-unsafe-eval'"]
     assert set(named[2:]) == {source_of(script) for script in written}
     assert "unsafe-inline" not in policy
-    assert sources(policy, "default-src") == ["'none'"]
+    assert sources(policy, "default-src") == ["'self'"]
+    assert sources(policy, "object-src") == ["'none'"]
 
 
 def test_bare_pages_have_no_script_of_their_own_and_a_policy_without_hashes(site: Path) -> None:
