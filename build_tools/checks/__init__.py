@@ -12,6 +12,7 @@ from build_tools.checks import (
     links,
     orphans,
     references,
+    scripts,
     tables,
     unbacked,
 )
@@ -26,6 +27,7 @@ def check_handbook(handbook: Handbook, values: Values) -> list[Problem]:
         *handbook.problems,
         *references.check(handbook),
         *links.check(handbook),
+        *scripts.check(handbook),
         *decisions.check(handbook),
         *orphans.check(handbook),
         *unbacked.check(handbook),

@@ -53,6 +53,15 @@ class Link:
 
 
 @dataclass(frozen=True)
+class Tag:
+    """A tag of raw HTML, and its attributes."""
+
+    name: str
+    attributes: dict[str, str]
+    offset: int
+
+
+@dataclass(frozen=True)
 class Fence:
     """A fenced block: its first word, its content, and where the block and the content begin."""
 
@@ -70,6 +79,7 @@ class Markdown:
     pieces: list[Piece] = field(default_factory=list)
     links: list[Link] = field(default_factory=list)
     images: list[Link] = field(default_factory=list)
+    tags: list[Tag] = field(default_factory=list)
     fences: list[Fence] = field(default_factory=list)
     anchors: set[str] = field(default_factory=set)
 
@@ -88,7 +98,9 @@ def split_front(text: str, file: str) -> tuple[str | None, int, list[Problem]]:
 @cache
 def _parser() -> MarkdownIt:
     # Indented code is off: under an admonition's title the indented text is prose.
-    return MarkdownIt("commonmark").enable("table").disable("code")
+    parser = MarkdownIt("commonmark").enable("table").disable("code")
+    parser.validateLink = lambda link: True  # what a link may be is for the checks to say
+    return parser
 
 
 def hide_expressions(text: str) -> str:
@@ -109,6 +121,15 @@ def read_markdown(text: str) -> Markdown:
         elif token.type == "fence":
             reader.fence(token)
     return reader.found
+
+
+def read_html(text: str) -> Markdown:
+    """Return what a text that is all HTML, or a drawing, holds."""
+    found = Markdown()
+    parser = _Html(text, 0, found)
+    parser.feed(text)
+    parser.close()
+    return found
 
 
 class _Reader:
@@ -184,7 +205,7 @@ class _Reader:
 
 
 class _Html(HTMLParser):
-    """Finds prose, links, images and ids in raw HTML."""
+    """Finds prose, links, images, tags and ids in raw HTML."""
 
     def __init__(self, source: str, offset: int, found: Markdown) -> None:
         super().__init__()
@@ -199,6 +220,8 @@ class _Html(HTMLParser):
 
     def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
         given = dict(attrs)
+        written = {name: value or "" for name, value in attrs}
+        self.found.tags.append(Tag(tag, written, self._offset()))
         if identity := given.get("id"):
             self.found.anchors.add(identity)
         if tag == "a" and given.get("href"):

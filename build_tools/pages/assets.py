@@ -13,9 +13,13 @@ from build_tools.offline.web_manifest import ICONS
 
 THEME = Path(__file__).parent / "theme"
 BROWSER = Path(__file__).parents[1] / "browser"
+EMBEDDING = Path(__file__).parents[1] / "embedding"
 
 STYLES = ("handbook.css", "forms.css")
 SCRIPT = "page/handbook.js"
+EMBEDDED_STYLES = (*STYLES, "embedded.css")
+EMBEDDED_SCRIPT = "page/embedding/embedded.js"
+SCHEME_SCRIPT = "page/embedding/scheme.js"
 ICON = "icon.svg"
 
 
@@ -33,9 +37,8 @@ class Assets:
 
 def find_assets() -> Assets:
     """Return the assets as they are now on disk."""
-    files = {
-        path.name: path for path in (*THEME.iterdir(), *ICONS.iterdir(), BROWSER / "forms.css")
-    }
+    styles = (BROWSER / "forms.css", EMBEDDING / "embedded.css")
+    files = {path.name: path for path in (*THEME.iterdir(), *ICONS.iterdir(), *styles)}
     scripts = (BROWSER / "page").rglob("*.js")
     files |= {path.relative_to(BROWSER).as_posix(): path for path in scripts}
     digest = hashlib.sha256()

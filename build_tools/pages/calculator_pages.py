@@ -6,6 +6,7 @@ from calculators import CALCULATORS
 from calculators.declare import Calculator, Input
 
 from build_tools.content.handbook import Handbook
+from build_tools.embedding.files import snippet_html
 from build_tools.pages.forms import Forms
 from build_tools.pages.reference_pages import source_title
 from build_tools.pages.render import Library, render
@@ -14,16 +15,23 @@ from build_tools.pages.render import Library, render
 class CalculatorPages:
     """Writes the page of each calculator.
 
-    used: the addresses of the pages that use each calculator.
+    used: the addresses of the pages that use each calculator. site_url: the site's address, where
+    the build knows it.
     """
 
     def __init__(
-        self, handbook: Handbook, library: Library, forms: Forms, used: dict[str, set[str]]
+        self,
+        handbook: Handbook,
+        library: Library,
+        forms: Forms,
+        used: dict[str, set[str]],
+        site_url: str | None,
     ) -> None:
         self._handbook = handbook
         self._library = library
         self._forms = forms
         self._used = used
+        self._site_url = site_url
         for calculator in CALCULATORS.values():
             library.name(f"work-out/{calculator.name}.md", calculator.title)
 
@@ -45,6 +53,7 @@ class CalculatorPages:
                 for key in calculator.sources
             ],
             used_in=[self._library.link(address, page) for page in used],
+            snippet=snippet_html(calculator, self._handbook.units, self._site_url),
         )
 
     def _input(self, one: Input) -> dict[str, str]:

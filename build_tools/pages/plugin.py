@@ -6,7 +6,9 @@ import os
 import sys
 from pathlib import Path
 from typing import Literal
+from urllib.parse import urlsplit
 
+from jinja2 import Environment
 from mkdocs.config.config_options import ExtraScriptValue
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import PluginError
@@ -14,7 +16,7 @@ from mkdocs.livereload import LiveReloadServer
 from mkdocs.plugins import BasePlugin
 from mkdocs.structure.files import File, Files
 from mkdocs.structure.pages import Page
-from mkdocs.utils import get_build_datetime
+from mkdocs.utils import get_build_datetime, get_relative_url
 
 from build_tools.browser import BrowserFilesError
 from build_tools.browser.runtime import runtime_files
@@ -22,6 +24,7 @@ from build_tools.checks import check_handbook
 from build_tools.content.handbook import load_handbook
 from build_tools.content.problems import summary
 from build_tools.content.values import Values
+from build_tools.embedding.files import Surroundings, embedding_files
 from build_tools.offline.edition import (
     WORKBOX_FOLDER,
     edition_line,
@@ -29,7 +32,17 @@ from build_tools.offline.edition import (
     write_edition,
 )
 from build_tools.offline.web_manifest import MANIFEST_NAME, web_manifest
-from build_tools.pages.assets import ICON, SCRIPT, STYLES, find_assets
+from build_tools.pages.assets import (
+    EMBEDDED_SCRIPT,
+    EMBEDDED_STYLES,
+    ICON,
+    SCHEME_SCRIPT,
+    SCRIPT,
+    STYLES,
+    find_assets,
+)
+from build_tools.pages.headers import NAME, headers_file
+from build_tools.pages.security import policy, theme_scripts, with_policy
 from build_tools.pages.site import Site, write_site
 
 ROOT = Path(__file__).parents[2]
@@ -41,7 +54,8 @@ class HandbookPlugin(BasePlugin):
     """Loads and checks the sources, then adds what they make to the site."""
 
     def __init__(self) -> None:
-        self._site = Site({}, [])
+        self._site = Site({}, [], {})
+        self._policy = ""
         self._assets = find_assets()
         self._serving = False
         self._date = get_build_datetime().date()
@@ -61,6 +75,8 @@ class HandbookPlugin(BasePlugin):
         config.extra_javascript.append(_module(self._assets.address(SCRIPT)))
         config.theme.dirs.insert(0, str(OVERRIDES))
         config.extra["assets"] = self._assets.folder_name
+        # Columns are aligned by an attribute of their own: the policy lets no style attribute work.
+        config.mdx_configs.setdefault("tables", {})["use_align_attribute"] = True
         config.theme["logo"] = config.theme["favicon"] = self._assets.address(ICON)
         return config
 
@@ -75,7 +91,7 @@ class HandbookPlugin(BasePlugin):
             runtime = runtime_files(ROOT)
         except BrowserFilesError as error:
             raise PluginError(str(error)) from None
-        self._site = write_site(handbook, values, runtime.folder_name)
+        self._site = write_site(handbook, values, runtime.folder_name, config.site_url)
         config.nav = self._site.nav
         copied = dict(runtime.files)
         copied |= {self._assets.address(name): path for name, path in self._assets.files.items()}
@@ -87,6 +103,9 @@ class HandbookPlugin(BasePlugin):
         for address, markdown in self._site.pages.items():
             if files.get_file_from_path(address) is None:
                 files.append(File.generated(config, address, content=markdown))
+        bare = embedding_files(self._site.bare_forms, self._surroundings(config, files))
+        for address, content in bare.items():
+            files.append(File.generated(config, address, content=content))
         for file in list(files):
             if file.src_uri.endswith((".yaml", ".yml")):
                 files.remove(file)
@@ -102,17 +121,66 @@ class HandbookPlugin(BasePlugin):
         """End each page with its edition; while authors work, there are no editions."""
         return html if self._serving else html + edition_line(self._date, page.url)
 
+    def on_env(self, env: Environment, *, config: MkDocsConfig, files: Files) -> None:
+        """Compute the policy of the theme's pages, now that all of them are known."""
+        base_urls = {get_relative_url(".", file.url) for file in files.documentation_pages()}
+        scripts = theme_scripts(env, config, {*base_urls, _root(config)})
+        self._policy = policy(self._scripts_of_serving or scripts)
+
+    def on_post_page(self, output: str, *, page: Page, config: MkDocsConfig) -> str:
+        """Put the policy into a page."""
+        return with_policy(output, self._policy)
+
+    def on_post_template(
+        self, output_content: str, *, template_name: str, config: MkDocsConfig
+    ) -> str:
+        """Put the policy also into the page for a wrong address."""
+        is_page = template_name.endswith(".html")
+        return with_policy(output_content, self._policy) if is_page else output_content
+
     def on_post_build(self, *, config: MkDocsConfig) -> None:
-        """Make an edition of the site that is now written."""
+        """Make an edition of the written site; then write what hosts shall send with its files."""
+        site = Path(config.site_dir)
         if not self._serving:
             workbox = [f"{WORKBOX_FOLDER}/{path.name}" for path in workbox_files(ROOT)]
-            write_edition(Path(config.site_dir), self._date, workbox)
+            write_edition(site, self._date, workbox)
+        text = headers_file(site, self._policy, _root(config))
+        (site / NAME).write_text(text, encoding="utf-8")
 
     def on_serve(self, server: LiveReloadServer, **_: object) -> LiveReloadServer:
         """Rebuild also when the calculators or the tool itself change."""
         for folder in CODE:
             server.watch(str(folder))
         return server
+
+    @property
+    def _scripts_of_serving(self) -> list[str]:
+        """While serving, MkDocs writes a script into each page that loads it anew after a change.
+
+        It differs from page to page and no hash is known, so all scripts in pages run then.
+        """
+        return ["'unsafe-inline'"] if self._serving else []
+
+    def _surroundings(self, config: MkDocsConfig, files: Files) -> Surroundings:
+        theme = sorted(
+            file.src_uri
+            for file in files
+            if file.src_uri.startswith("assets/stylesheets/") and file.src_uri.endswith(".css")
+        )
+        return Surroundings(
+            styles=[*theme, *(self._assets.address(name) for name in EMBEDDED_STYLES)],
+            scheme_script=self._assets.address(SCHEME_SCRIPT),
+            script=self._assets.address(EMBEDDED_SCRIPT),
+            icon=self._assets.address(ICON),
+            site_name=config.site_name,
+            language=config.theme["language"],
+            policy=policy(self._scripts_of_serving),
+        )
+
+
+def _root(config: MkDocsConfig) -> str:
+    """Return the path of the site on its host, as far as it is known."""
+    return urlsplit(config.site_url or "/").path
 
 
 def _module(path: str) -> ExtraScriptValue:

@@ -9,6 +9,7 @@ from calculators import CALCULATORS
 
 from build_tools.content.handbook import Handbook
 from build_tools.content.values import Values
+from build_tools.embedding.files import page_address
 from build_tools.pages.calculator_pages import CalculatorPages
 from build_tools.pages.content_pages import ContentPages
 from build_tools.pages.forms import Forms
@@ -20,23 +21,26 @@ from build_tools.pages.uses import pages_by_calculator
 
 @dataclass(frozen=True)
 class Site:
-    """The Markdown of every page by its address, and the navigation."""
+    """The Markdown of every page by its address, the navigation, and the forms of bare pages."""
 
     pages: dict[str, str]
     nav: list[Any]
+    bare_forms: dict[str, str]
 
 
-def write_site(handbook: Handbook, values: Values, runtime_folder: str) -> Site:
+def write_site(
+    handbook: Handbook, values: Values, runtime_folder: str, site_url: str | None
+) -> Site:
     """Return the site of a handbook without problems.
 
     values: knows every use of a fact once the checks have run. runtime_folder: where in the site
-    the browser's Python lies.
+    the browser's Python lies. site_url: the site's address, where the build knows it.
     """
     library = Library(handbook, values)
     forms = Forms(values, runtime_folder)
     used = pages_by_calculator(handbook)
     content = ContentPages(handbook, values, library, forms, used)
-    calculators = CalculatorPages(handbook, library, forms, used)
+    calculators = CalculatorPages(handbook, library, forms, used, site_url)
     reference = ReferencePages(handbook, values, library)
     found = sections(handbook, values)
     lessons = lessons_in_order(handbook)
@@ -51,7 +55,10 @@ def write_site(handbook: Handbook, values: Values, runtime_folder: str) -> Site:
         for one in (section, *section.subsections):
             pages[one.index] = _index(one, pages.get(one.index), library)
     pages |= reference.pages(content)
-    return Site(pages, navigation(handbook, found, library))
+    bare_forms = {
+        name: forms.of_calculator(one, page_address(one)) for name, one in CALCULATORS.items()
+    }
+    return Site(pages, navigation(handbook, found, library), bare_forms)
 
 
 def _index(section: Section, body: str | None, library: Library) -> str:

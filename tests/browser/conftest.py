@@ -23,6 +23,7 @@ from build_tools.engines.chromium import QUIET_FLAGS
 from build_tools.set_up.browser import installed
 from calculators import CALCULATORS, run
 from calculators.figures import curve_picture
+from tests.browser.headers_file import headers_by_path
 from tests.browser.visits import EXAMPLES, Visits, example_of
 
 # On a busy machine Python needs its time to start in the page; a right page is quick.
@@ -41,7 +42,8 @@ STRICT_POLICY = (
 class _Handler(SimpleHTTPRequestHandler):
     """Serves one folder without a word; the media types that a browser insists on are fixed.
 
-    With `compresses` it sends gzip twins in the place of their files, as some hosts do.
+    With `compresses` it sends gzip twins in the place of their files, as some hosts do; with
+    `reads_headers` what the folder's file `_headers` says.
     """
 
     extensions_map: ClassVar[dict[str, str]] = {
@@ -51,9 +53,15 @@ class _Handler(SimpleHTTPRequestHandler):
     }
 
     def __init__(
-        self, *arguments: object, policy: str, compresses: bool, **options: object
+        self,
+        *arguments: object,
+        policy: str,
+        compresses: bool,
+        headers: Callable[[str], dict[str, str]],
+        **options: object,
     ) -> None:
         self._policy = policy
+        self._headers_for = headers
         self._compresses = compresses
         super().__init__(*arguments, **options)
 
@@ -75,9 +83,11 @@ class _Handler(SimpleHTTPRequestHandler):
             super().copyfile(source, outputfile)
 
     def end_headers(self) -> None:
-        """Send the content security policy, where there is one."""
+        """Send the content security policy, where there is one, and the folder's own headers."""
         if self._policy:
             self.send_header("Content-Security-Policy", self._policy)
+        for name, value in self._headers_for(self.path).items():
+            self.send_header(name, value)
         super().end_headers()
 
     def log_message(self, format: str, *arguments: object) -> None:
@@ -89,8 +99,16 @@ def serve() -> Iterator[Callable[..., str]]:
     """Serve folders over loopback until the tests end; calling it gives the folder's address."""
     servers = []
 
-    def start(folder: Path, policy: str = "", *, compresses: bool = False) -> str:
-        handler = partial(_Handler, directory=str(folder), policy=policy, compresses=compresses)
+    def start(
+        folder: Path, policy: str = "", *, compresses: bool = False, reads_headers: bool = False
+    ) -> str:
+        handler = partial(
+            _Handler,
+            directory=str(folder),
+            policy=policy,
+            compresses=compresses,
+            headers=headers_by_path(folder) if reads_headers else lambda path: {},
+        )
         server = ThreadingHTTPServer(("127.0.0.1", 0), handler)
         threading.Thread(target=server.serve_forever, daemon=True).start()
         servers.append(server)
@@ -187,5 +205,5 @@ def handbook_folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 @pytest.fixture(scope="session")
 def handbook(serve: Callable[..., str], handbook_folder: Path) -> str:
-    """Return the address of the demo shop's handbook."""
-    return serve(handbook_folder)
+    """Return the address of the demo shop's handbook, at a host that reads its `_headers`."""
+    return serve(handbook_folder, reads_headers=True)

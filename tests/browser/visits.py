@@ -51,7 +51,7 @@ class Visits:
 
     def strangers(self) -> list[str]:
         """Return the requests that went to another host."""
-        own = ("http://127.0.0.1:", "data:", "blob:", "file:")
+        own = ("http://127.0.0.1:", "http://localhost:", "data:", "blob:", "file:")
         return [url for url in self.requests if not url.startswith(own)]
 
     def _note_error(self, kind: str, text: str) -> None:

@@ -17,6 +17,7 @@ def test_a_metric_shop_shows_no_us_unit(second: Path, text_of: Callable[[Path], 
     everywhere = {
         "reference/units",
         "work-out/hardness-units",
+        "embed/hardness-units",
         "learn/the-spring",
         "reference/sources",
     }

@@ -87,3 +87,8 @@ def test_a_broken_file_is_named_and_mending_it_brings_the_page_back(server: Serv
     name = text.split("name:", 1)[1].split("\n", 1)[0]
     shop.write_text(text.replace(name, " Mended Water Shop", 1), encoding="utf-8")
     assert server.waits_for("Mended Water Shop", "reference/shop/")
+
+
+def test_while_serving_the_script_that_loads_a_page_anew_may_run(server: Server) -> None:
+    assert server.waits_for("script-src 'self' 'wasm-unsafe-eval' 'unsafe-inline';")
+    assert server.waits_for("'unsafe-inline';", "embed/hardness-setting/")

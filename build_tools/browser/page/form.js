@@ -85,9 +85,26 @@ export class LiveForm {
     observer.observe(this.#section);
   }
 
-  /** Takes the inputs that the address carries; they are a stranger's text and stay text. */
+  /** The inputs' names. */
+  get names() {
+    return [...this.#fields.keys()];
+  }
+
+  /** Takes the inputs that the address carries. */
   #restore() {
-    const texts = textsInAddress(this.#section.id, [...this.#fields.keys()]);
+    const texts = textsInAddress(this.#section.id, this.names);
+    if (texts.size) {
+      this.take(texts);
+    }
+  }
+
+  /**
+   * Puts texts into fields and asks about all of them; they are a stranger's and stay text.
+   *
+   * @param {Map<string, string>} texts  by the names of inputs that there are
+   */
+  take(texts) {
+    clearTimeout(this.#timer);
     for (const [name, text] of texts) {
       const { control } = /** @type {{control: Control}} */ (this.#fields.get(name));
       control.value = text;
@@ -95,10 +112,8 @@ export class LiveForm {
         control.add(new Option(text, text, false, true));
       }
     }
-    if (texts.size) {
-      this.#showFieldsThatCount();
-      this.#ask();
-    }
+    this.#showFieldsThatCount();
+    this.#ask();
   }
 
   /** Starts Python ahead of the first question. */
@@ -155,6 +170,7 @@ export class LiveForm {
         return;
       }
       this.#show(result);
+      this.#tell("handbook-answer", { inputs: texts, result });
       const isAnswered = Object.keys(result.problems).length === 0;
       if (isAnswered && this.#answer.querySelector("[data-part=picture]")) {
         const picture = await this.#client.draw(String(calculator), texts, String(units));
@@ -292,11 +308,20 @@ export class LiveForm {
   /** @param {unknown} problem */
   #sayOff(problem) {
     const reason = problem instanceof Error ? problem.message : String(problem);
-    this.#say(
-      "The form is off, because Python could not work in this page: " +
-        `${reason}. The answer below stays right for the numbers named with it.`,
-    );
+    const sentence = `The form is off, because Python could not work in this page: ${reason}.`;
+    this.#say(`${sentence} The answer below stays right for the numbers named with it.`);
     this.#tryAgain.hidden = false;
+    this.#tell("handbook-off", sentence);
+  }
+
+  /**
+   * Tells the page's other scripts by an event of the form's section.
+   *
+   * @param {string} name
+   * @param {unknown} detail
+   */
+  #tell(name, detail) {
+    this.#section.dispatchEvent(new CustomEvent(name, { bubbles: true, detail }));
   }
 
   /** @param {string} sentence */

@@ -2,6 +2,7 @@
  * Brings the forms of a page to life. Loaded on every page as a module.
  */
 import { CalculatorClient } from "./calculator_client.js";
+import { completeSnippets } from "./embedding/snippet.js";
 import { LiveForm } from "./form.js";
 import { registerOfflineWorker, tellAge } from "./offline/offline.js";
 
@@ -26,6 +27,7 @@ function mountForms() {
 
 function comeToLife() {
   mountForms();
+  completeSnippets();
   tellAge();
 }
 
