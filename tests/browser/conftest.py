@@ -134,8 +134,11 @@ def browser() -> Iterator[Browser]:
 
 @pytest.fixture(scope="session")
 def everyday(browser: Browser) -> Iterator[BrowserContext]:
-    """Return one browser profile for most pages, which fetches the Python runtime only once."""
-    context = browser.new_context()
+    """Return one browser profile for most pages, which fetches the Python runtime only once.
+
+    The offline worker, which would answer in the place of the test's server, has its own tests.
+    """
+    context = browser.new_context(service_workers="block")
     yield context
     context.close()
 

@@ -27,7 +27,7 @@ class Visits:
     def page(self, **options: object) -> Page:
         """Return a blank page, in a browser profile of its own where it needs options."""
         if options:
-            context = self.browser.new_context(**options)
+            context = self.browser.new_context(**{"service_workers": "block", **options})
             self._to_close.append(context)
         else:
             context = self.everyday
