@@ -82,7 +82,7 @@ def test_the_next_visit_takes_the_large_files_from_the_browser(
     page.goto(address)
     expect_answer(page, "")
     kept = "async () => (await (await caches.open('runtime parts')).keys()).length"
-    while page.evaluate(kept) < 2:
+    while page.evaluate(kept) < 4:
         page.wait_for_timeout(100)
     visits.requests.clear()
     page.goto(address)

@@ -29,8 +29,9 @@ export const STARTS = { image: fromImage, compiled: fromCompiled, plain: fromWhe
 async function fromImage(runtime, onFetched) {
   const pyodide = pyodideOf(runtime);
   const [wasm, image] = [`${pyodide}pyodide.asm.wasm`, `${runtime}image.bin`];
+  const script = `${pyodide}pyodide.asm.mjs`;
   try {
-    const fetching = [packOf(runtime), contentOf(image), import(`${pyodide}pyodide.asm.mjs`)];
+    const fetching = [packOf(runtime), contentOf(image), import(script)];
     const machineCode = part(wasm);
     machineCode.catch(() => {});
     const [pack, content, { default: create }] = await Promise.all(fetching);
@@ -47,8 +48,8 @@ async function fromImage(runtime, onFetched) {
     ]);
     writeImage(machine, content);
     const answer = proven(answerer(machine), pack);
-    const storeThem = () => storeParts(new URL("../", pyodide).href, [wasm, image]);
-    setTimeout(storeThem, MILLISECONDS_BEFORE_STORING);
+    const files = [wasm, image, script, `${runtime}pack.json`];
+    setTimeout(() => storeParts(new URL("../", pyodide).href, files), MILLISECONDS_BEFORE_STORING);
     return answer;
   } catch (problem) {
     await forgetParts();
