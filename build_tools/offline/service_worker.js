@@ -26,10 +26,16 @@ const withoutSearch = {
   },
 };
 
+/** The host is asked, and not only the browser's own memory of what it said a while ago. */
+const fromTheHost = {
+  requestWillFetch: async ({ request }) => new Request(request, { cache: "no-cache" }),
+};
+
 const keptEditionFirst = {
   cachedResponseWillBeUsed: async ({ cachedResponse, request }) => {
-    const name = await (await (await caches.open("handbook")).match("kept"))?.text();
-    const kept = name && (await (await caches.open(name)).match(request));
+    const note = new URL("kept-edition", site).href; // see editions.js
+    const name = await (await caches.match(note, { cacheName: "kept editions" }))?.text();
+    const kept = name && (await caches.match(request, { cacheName: name }));
     return kept || cachedResponse;
   },
 };
@@ -50,7 +56,7 @@ routing.registerRoute(
   new strategies.NetworkFirst({
     cacheName: PAGES,
     networkTimeoutSeconds: SECONDS_TO_WAIT,
-    plugins: [withoutSearch, keptEditionFirst],
+    plugins: [withoutSearch, fromTheHost, keptEditionFirst],
   }),
 );
 
@@ -67,6 +73,9 @@ self.addEventListener("activate", (event) => {
 async function refreshPages() {
   const pages = await caches.open(PAGES);
   for (const { url } of await pages.keys()) {
+    if (!url.startsWith(site.href)) {
+      continue;
+    }
     try {
       const response = await fetch(url, { cache: "no-cache" });
       if (response.ok) {

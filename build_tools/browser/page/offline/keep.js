@@ -3,7 +3,7 @@
  * then notes it as the one to open without a network. Cut off, it goes on where it stopped.
  */
 import { part } from "../parts.js";
-import { cacheOf, editionOut, inWords, keptEdition, noteKept, removeEditions } from "./editions.js";
+import { inWords } from "./editions.js";
 
 const AT_A_TIME = 6;
 
@@ -12,25 +12,31 @@ const AT_A_TIME = 6;
 /** A reason in words for the person. */
 class Stopped extends Error {}
 
-/** @param {string} site */
-export function mountKeep(site) {
+/**
+ * @param {string} site
+ * @param {import("./editions.js").Editions} editions
+ */
+export function mountKeep(site, editions) {
   for (const block of document.querySelectorAll(".keep:not([data-mounted])")) {
-    new Keep(/** @type {HTMLElement} */ (block), site).mount();
+    new Keep(/** @type {HTMLElement} */ (block), site, editions).mount();
   }
 }
 
 class Keep {
   #block;
   #site;
+  #editions;
   #isStopped = false;
 
   /**
    * @param {HTMLElement} block
    * @param {string} site
+   * @param {import("./editions.js").Editions} editions
    */
-  constructor(block, site) {
+  constructor(block, site, editions) {
     this.#block = block;
     this.#site = site;
+    this.#editions = editions;
   }
 
   async mount() {
@@ -58,9 +64,9 @@ class Keep {
 
   /** Says how things stand, and offers what can be done. */
   async #show(before = "") {
-    const [out, kept] = await Promise.all([editionOut(this.#site), keptEdition()]);
+    const [out, kept] = await Promise.all([this.#editions.out(), this.#editions.kept()]);
     const isNewest = kept && (!out || kept.id === out.id);
-    const isBegun = Boolean(out && !isNewest && (await caches.has(cacheOf(out))));
+    const isBegun = Boolean(out && !isNewest && (await caches.has(this.#editions.cacheOf(out))));
     const sentences = [before];
     if (kept) {
       sentences.push(`This phone keeps the edition of ${inWords(kept.date)}; it opens without a network.`);
@@ -95,14 +101,14 @@ class Keep {
   }
 
   async #fetchEdition() {
-    const edition = await editionOut(this.#site);
+    const edition = await this.#editions.out();
     if (!edition) {
       throw new Stopped("There is no network.");
     }
     const response = await fetch(new URL(`edition-${edition.id}.json`, this.#site), { cache: "no-cache" });
     /** @type {KeptFile[]} */
     const files = await response.json();
-    const cache = await caches.open(cacheOf(edition));
+    const cache = await caches.open(this.#editions.cacheOf(edition));
     let bytes = 0;
     const queue = [...files];
     const fetchSome = async () => {
@@ -119,7 +125,7 @@ class Keep {
       queue.length = 0;
       throw problem;
     });
-    await noteKept(edition);
+    await this.#editions.noteKept(edition);
   }
 
   /**
@@ -146,7 +152,7 @@ class Keep {
   }
 
   async #remove() {
-    await removeEditions();
+    await this.#editions.remove();
     await this.#show("It is off this phone.");
   }
 

@@ -1,7 +1,7 @@
 /**
  * Registers the offline worker, and tells on each page when its text may be old.
  */
-import { editionOut, inWords, keptEdition, removeOlderEditions } from "./editions.js";
+import { Editions, inWords } from "./editions.js";
 import { mountKeep } from "./keep.js";
 
 /** Where a browser keeps nothing (no secure address, a private window), pages just do without. */
@@ -35,9 +35,10 @@ export async function tellAge() {
   if (!site || !time) {
     return;
   }
-  mountKeep(site);
-  removeOlderEditions(time.dateTime).catch(() => {});
-  const [out, kept] = await Promise.all([editionOut(site), keptEdition()]);
+  const editions = new Editions(site);
+  mountKeep(site, editions);
+  editions.removeOlder(time.dateTime).catch(() => {}); // nothing is kept where storage is refused
+  const [out, kept] = await Promise.all([editions.out(), editions.kept()]);
   if (!time.isConnected) {
     return; // another page has taken this one's place
   }
