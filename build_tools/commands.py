@@ -6,6 +6,7 @@ import errno
 import json
 import logging
 import os
+import shutil
 import signal
 import socket
 import sys
@@ -17,6 +18,9 @@ from mkdocs.commands import serve as mkdocs_serve
 from mkdocs.config import load_config
 from mkdocs.exceptions import BuildError
 
+from build_tools.browser import BrowserFilesError
+from build_tools.browser.compressed import brotli_twin, is_compressed
+from build_tools.browser.runtime import compressed_files, runtime_files
 from build_tools.set_up.failure import Failure, sentence_for
 from build_tools.set_up.start import COMMANDS, ROOT, hand_over
 from calculators import CALCULATORS
@@ -71,6 +75,7 @@ def build(output: Path) -> None:
         mkdocs_build.build(config)
     finally:
         config.plugins.on_shutdown()
+    compress(output)
     click.echo(f"The handbook is in {output}")
 
 
@@ -185,6 +190,19 @@ def taken(port: int) -> str:
     """The sentence for a port that another program listens on."""
     other = port + 1 if port < 65535 else 8000
     return f"Port {port} is taken by another program: stop that one, or add --port {other}."
+
+
+def compress(site: Path) -> None:
+    """Put a brotli twin beside each large file of the runtime, for hosts that can serve it."""
+    runtime = runtime_files(ROOT)
+    cache = compressed_files(ROOT)
+    if not all(is_compressed(path, cache) for path in runtime.compressible.values()):
+        click.echo("Compressing the browser's Python (half a minute, once) ...")
+    try:
+        for address, path in runtime.compressible.items():
+            shutil.copy(brotli_twin(path, cache), site / f"{address}.br")
+    except BrowserFilesError as error:
+        raise Failure(str(error)) from error
 
 
 def is_site(folder: Path) -> bool:

@@ -37,6 +37,11 @@ def brotli_twin(path: Path, cache: Path) -> Path:
     return twin
 
 
+def is_compressed(path: Path, cache: Path) -> bool:
+    """Return whether the file's brotli twin is made already."""
+    return _place(path, cache, "br").exists()
+
+
 def _place(path: Path, cache: Path, ending: str) -> Path:
     return cache / f"{hashlib.sha256(path.read_bytes()).hexdigest()}.{ending}"
 

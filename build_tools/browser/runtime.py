@@ -30,6 +30,9 @@ LOCK_NAME = "pyodide-lock.json"
 # What a page fetches itself, and so needs as gzip where the host compresses nothing.
 FETCHED_AS_PARTS = ("pyodide.asm.wasm", "compiled.zip", "image.bin")
 
+# Large, and not compressed in itself as the standard library and the wheel are.
+COMPRESSIBLE = (*FETCHED_AS_PARTS, "pyodide.mjs", "pyodide.asm.mjs")
+
 # What makes the files for a fast start, and the script that it shares with the page.
 PACKING = (
     *sorted((Path(__file__).parent / "pack").glob("*.*")),
@@ -51,6 +54,15 @@ class Runtime:
 
     folder_name: str
     files: dict[str, Path]
+
+    @property
+    def compressible(self) -> dict[str, Path]:
+        """The files of which a host may serve a compressed twin."""
+        return {
+            address: path
+            for address, path in self.files.items()
+            if address.rsplit("/", 1)[-1] in COMPRESSIBLE
+        }
 
     def copy_to(self, site: Path) -> Path:
         """Put the files into a site that MkDocs does not write; return the named folder."""
@@ -81,10 +93,10 @@ def runtime_files(root: Path) -> Runtime:
     inner = f"{outer}/calculators-{key}"
     files = {f"{outer}/{name}": pyodide / name for name in PYODIDE_FILES}
     files |= {f"{inner}/{path.name}": path for path in sorted(packed.iterdir())}
-    for address, path in list(files.items()):
-        if path.name in FETCHED_AS_PARTS:
-            files[f"{address}.gz"] = gzip_twin(path, compressed_files(root))
-    return Runtime(inner, files)
+    runtime = Runtime(inner, files)
+    for address, path in runtime.compressible.items():
+        files[f"{address}.gz"] = gzip_twin(path, compressed_files(root))
+    return runtime
 
 
 def compressed_files(root: Path) -> Path:

@@ -43,7 +43,8 @@ def test_every_file_is_there(runtime: Runtime) -> None:
     outer, inner = runtime.folder_name.rsplit("/", 1)
     wheel = "calculators-1.0.0-py3-none-any.whl"
     made = {LOCK_NAME, wheel, "compiled.zip", "image.bin", "pack.json"}
-    twins = {f"{inner}/compiled.zip.gz", f"{inner}/image.bin.gz", "pyodide.asm.wasm.gz"}
+    twins = {f"{inner}/compiled.zip.gz", f"{inner}/image.bin.gz"}
+    twins |= {"pyodide.mjs.gz", "pyodide.asm.mjs.gz", "pyodide.asm.wasm.gz"}
     names = {*PYODIDE_FILES, *(f"{inner}/{name}" for name in made), *twins}
     assert set(runtime.files) == {f"{outer}/{name}" for name in names}
     assert all(path.is_file() for path in runtime.files.values())

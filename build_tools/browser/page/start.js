@@ -14,8 +14,6 @@ import { fetched, forgetParts, part, storeParts } from "./parts.js";
 /** When the first answer is there and being read. */
 const MILLISECONDS_BEFORE_STORING = 1000;
 
-const PYODIDE_FILES = ["pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm"];
-
 /** @type {Record<string, (runtime: string, onFetched: () => void) => Promise<Answer>>} */
 export const STARTS = { image: fromImage, compiled: fromCompiled, plain: fromWheel };
 
@@ -29,9 +27,9 @@ export const STARTS = { image: fromImage, compiled: fromCompiled, plain: fromWhe
 async function fromImage(runtime, onFetched) {
   const pyodide = pyodideOf(runtime);
   const [wasm, image] = [`${pyodide}pyodide.asm.wasm`, `${runtime}image.bin`];
-  const script = `${pyodide}pyodide.asm.mjs`;
+  const machineScript = `${pyodide}pyodide.asm.mjs`;
   try {
-    const fetching = [packOf(runtime), contentOf(image), import(script)];
+    const fetching = [packOf(runtime), contentOf(image), script(machineScript)];
     const machineCode = part(wasm);
     machineCode.catch(() => {});
     const [pack, content, { default: create }] = await Promise.all(fetching);
@@ -48,7 +46,7 @@ async function fromImage(runtime, onFetched) {
     ]);
     writeImage(machine, content);
     const answer = proven(answerer(machine), pack);
-    const files = [wasm, image, script, `${runtime}pack.json`];
+    const files = [wasm, image, machineScript, `${runtime}pack.json`];
     setTimeout(() => storeParts(new URL("../", pyodide).href, files), MILLISECONDS_BEFORE_STORING);
     return answer;
   } catch (problem) {
@@ -65,11 +63,8 @@ async function fromImage(runtime, onFetched) {
  * @param {() => void} onFetched
  */
 async function fromCompiled(runtime, onFetched) {
-  const [pack, archive] = await Promise.all([
-    packOf(runtime),
-    contentOf(`${runtime}compiled.zip`),
-    pyodideFilesOf(runtime),
-  ]);
+  const fetching = [packOf(runtime), contentOf(`${runtime}compiled.zip`)];
+  const [pack, archive] = await Promise.all(fetching);
   await expectSha256(archive, pack.sha256["compiled.zip"], "the archive of compiled modules");
   const stdLibURL = URL.createObjectURL(new Blob([archive]));
   return await pyodideFrom(runtime, pack, onFetched, { stdLibURL, lockFileContents: pack.lock });
@@ -85,9 +80,7 @@ async function fromWheel(runtime, onFetched) {
   const [pack, lock] = await Promise.all([
     packOf(runtime),
     fetched(`${runtime}pyodide-lock.json`).then((response) => response.json()),
-    pyodideFilesOf(runtime),
   ]);
-  await fetched(`${runtime}${lock.packages.calculators.file_name}`, { method: "HEAD" });
   return await pyodideFrom(runtime, pack, onFetched, {
     lockFileContents: lock,
     packageBaseUrl: runtime,
@@ -104,8 +97,17 @@ async function fromWheel(runtime, onFetched) {
  */
 async function pyodideFrom(runtime, pack, onFetched, options) {
   const indexURL = pyodideOf(runtime);
-  const { loadPyodide } = await import(`${indexURL}pyodide.mjs`);
-  const pyodide = await loadPyodide({ indexURL, ...options });
+  const machineScript = script(`${indexURL}pyodide.asm.mjs`);
+  machineScript.catch(() => {}); // told below
+  const { loadPyodide } = await script(`${indexURL}pyodide.mjs`);
+  const [pyodide] = await Promise.all([
+    loadPyodide({ indexURL, ...options }).catch(async (/** @type {unknown} */ problem) => {
+      await machineScript;
+      throw problem;
+    }),
+    // Pyodide would wait for ever for a machine that does not come, so ask whether it is there.
+    fetched(`${indexURL}pyodide.asm.wasm`, { method: "HEAD" }),
+  ]);
   onFetched();
   if (pyodide.runPython("import sys; sys.version") !== pack.python) {
     throw new Error("this Python is not the one that belongs to this page");
@@ -113,10 +115,18 @@ async function pyodideFrom(runtime, pack, onFetched, options) {
   return proven(pyodide.pyimport("calculators.as_text").answer, pack);
 }
 
-/** Pyodide waits for ever for some files that do not come, so ask whether they are there. */
-function pyodideFilesOf(/** @type {string} */ runtime) {
-  const folder = pyodideOf(runtime);
-  return Promise.all(PYODIDE_FILES.map((name) => fetched(`${folder}${name}`, { method: "HEAD" })));
+/**
+ * Imports a module; of one that does not come, the browser's own words would help nobody.
+ *
+ * @param {string} url
+ */
+async function script(url) {
+  try {
+    return await import(url);
+  } catch (problem) {
+    await fetched(url, { method: "HEAD" });
+    throw problem;
+  }
 }
 
 /** @param {string} runtime */
