@@ -134,22 +134,25 @@ def work_out(
 
 
 @main.command("benchmark", help=COMMANDS["benchmark"])
-@click.argument("subject", type=click.Choice(["calculators", "first-answer"]))
+@click.argument("subject", type=click.Choice(["calculators", "first-answer", "build"]))
 @click.option("--json", "as_json", is_flag=True, help="What was measured, as JSON.")
 @click.option(
     "--rounds",
     default=5,
     show_default=True,
     type=click.IntRange(1),
-    help="Of first-answer: how often to measure; the medians are told.",
+    help="Of first-answer and build: how often to measure; the medians are told.",
 )
 def benchmark(subject: str, as_json: bool, rounds: int) -> None:
     """Measure on this machine, side by side."""
-    if subject == "first-answer":
-        from build_tools.benchmarks import first_answer
+    if subject in ("first-answer", "build"):
+        from build_tools.benchmarks import build, first_answer
         from build_tools.benchmarks.table import table
 
-        measured = first_answer.measure(ROOT, rounds)
+        if subject == "build":
+            measured = list(build.measure(rounds))
+        else:
+            measured = first_answer.measure(ROOT, rounds)
         data = [row.as_data() for row in measured]
         click.echo(json.dumps(data, indent=2) if as_json else table(measured))
         return

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterable, Mapping
-from functools import cached_property
+from functools import cache, cached_property
 from typing import Any
 
 from jinja2 import StrictUndefined, TemplateError, meta
@@ -34,6 +34,20 @@ class ValueProblem(Exception):
 
 class ToldElsewhere(Exception):
     """The value stands in a file that failed to load: that problem is told there."""
+
+
+# While authors work, the handbook is made anew after each change, and most inputs are the same
+# again. The process ends when the calculators change: see pages/plugin.py.
+
+
+@cache
+def _result(name: str, inputs: tuple[tuple[str, str], ...], units: str) -> dict[str, Any]:
+    return run(name, dict(inputs), units)
+
+
+@cache
+def _picture(name: str, inputs: tuple[tuple[str, str], ...], units: str) -> str:
+    return curve_picture(name, dict(inputs), units) or ""
 
 
 class Shown(str):
@@ -73,7 +87,6 @@ class Values:
         self._environment = SandboxedEnvironment(undefined=StrictUndefined, autoescape=False)
         self._environment.globals.clear()
         self._compiled: dict[str, Callable[..., Any]] = {}
-        self._results: dict[Any, dict[str, Any]] = {}
         self._used: set[str] = set()
 
     def fill(self, passage: Passage, unit: Entry[Equipment] | None = None) -> str:
@@ -118,18 +131,15 @@ class Values:
 
     def result(self, name: str, given: Mapping[str, str]) -> dict[str, Any]:
         """Run a calculator; what is not given takes the shop's value where there is one."""
-        inputs = self._inputs(name, given)
-        key = (name, tuple(sorted(inputs.items())))
-        if key not in self._results:
-            self._results[key] = run(name, inputs, self.handbook.units)
-        return self._results[key]
+        return _result(name, self._inputs(name, given), self.handbook.units)
 
     def picture(self, name: str, given: Mapping[str, str]) -> str:
         """Return the curve of a calculator at the same inputs as SVG, or nothing without one."""
-        return curve_picture(name, self._inputs(name, given), self.handbook.units) or ""
+        return _picture(name, self._inputs(name, given), self.handbook.units)
 
-    def _inputs(self, name: str, given: Mapping[str, str]) -> dict[str, str]:
-        return {**self.shop_defaults(CALCULATORS[name]), **given}
+    def _inputs(self, name: str, given: Mapping[str, str]) -> tuple[tuple[str, str], ...]:
+        inputs = {**self.shop_defaults(CALCULATORS[name]), **given}
+        return tuple(sorted(inputs.items()))
 
     def measure(self, measure: Measure) -> Shown:
         """Return a quantity of a source file in the units of the shop's readers."""
