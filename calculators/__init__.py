@@ -71,12 +71,13 @@ CALCULATORS = {one.name: one for calculators in GROUPS.values() for one in calcu
 MANY = 20
 
 
-def run(name, inputs, units="us"):
+def run(name, inputs, units="us", *, workings=True):
     """Work out one calculator and return a plain structure that JSON can carry.
 
     name: a key of CALCULATORS. inputs: input name -> text as a person types it ("18 gpg") or a
     plain number in the unit shown to a reader of `units`; what is left out takes its default.
     units: "us" or "metric", the system a bare number is read in and answers are shown in.
+    workings: whether to write out the steps; a curve, which takes many points, asks for values.
 
     Returns `inputs` (as understood), `values` (number, unit and how the trade shows it),
     `workings` (sentence, formula, numbers, result), `warnings` and `problems` (a sentence for each
@@ -102,7 +103,9 @@ def run(name, inputs, units="us"):
         return result
     given = _read(calculator, inputs, units, result)
     if not result["problems"]:
-        _work_out(calculator, given, units, result)
+        work = _work_out(calculator, given, units, result)
+        if workings and not result["problems"]:
+            result["workings"] = work.steps
     return result
 
 
@@ -159,11 +162,11 @@ def _work_out(calculator, given, units, result):
         values = calculator.compute(SimpleNamespace(**given), work)
     except InputProblem as problem:
         result["problems"][problem.name] = problem.sentence
-        return
+        return work
     result["values"] = {
         output.name: output.value(values[output.name], units)
         for output in calculator.outputs
         if output.name in values
     }
-    result["workings"] = work.steps
     result["warnings"] = work.warnings
+    return work

@@ -18,31 +18,35 @@ class Working:
 
     def __init__(self, units):
         self.units = units
-        self.steps = []
         self.warnings = []
-        self._words = {}
-        self._shown = {}
+        self._known = {}
+        self._steps = []
 
     def put(self, name, number, unit="", *, fixed_unit=False):
         """Make an input or constant known by name, so that formulas can use it.
 
         fixed_unit: shown in `unit` to every reader, as where the unit itself is the subject.
         """
-        self._words[name] = name.replace("_", " ")
-        self._shown[name] = self.shown(number, unit, fixed_unit)
+        self._known[name] = (number, unit, fixed_unit)
 
     def step(self, name, sentence, formula, number, unit="", *, fixed_unit=False):
         """Add a step whose result is `number` of `unit`; later formulas may use it by name."""
-        self.steps.append(
-            {
-                "sentence": sentence,
-                "formula": formula.format_map(self._words),
-                "numbers": formula.format_map(self._shown),
-                "result": self.shown(number, unit, fixed_unit),
-            }
-        )
+        self._steps.append((sentence, formula, dict(self._known), (number, unit, fixed_unit)))
         self.put(name, number, unit, fixed_unit=fixed_unit)
         return number
+
+    @property
+    def steps(self):
+        """The steps in words; a picture, which asks only for numbers, never writes them."""
+        return [
+            {
+                "sentence": sentence,
+                "formula": formula.format_map({name: name.replace("_", " ") for name in known}),
+                "numbers": formula.format_map(_Shown(self, known)),
+                "result": self.shown(*result),
+            }
+            for sentence, formula, known, result in self._steps
+        ]
 
     def warn(self, sentence):
         """Add a sentence about an answer that is true but unusual."""
@@ -54,3 +58,14 @@ class Working:
         if own != unit:
             number = convert(number, unit, own, kind_of(unit))
         return show(number, own, working_number)
+
+
+class _Shown(dict):
+    """What was known at a step, as the reader sees it; only what its formula names is written."""
+
+    def __init__(self, work, known):
+        self._work = work
+        self._known = known
+
+    def __missing__(self, name):
+        return self._work.shown(*self._known[name])

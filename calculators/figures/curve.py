@@ -86,7 +86,7 @@ def _lines(calculator, inputs, units, low, high, outputs):
     for index in range(SAMPLES + 1):
         x = snap(low + (high - low) * index / SAMPLES)
         given = {**inputs, calculator.curve.input: x}
-        values = run(calculator.name, given, units)["values"]
+        values = run(calculator.name, given, units, workings=False)["values"]
         for output in outputs:
             points[output].append((x, values[output]["number"] if output in values else None))
     return points
