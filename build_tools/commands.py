@@ -200,7 +200,7 @@ def compress(site: Path) -> None:
     runtime = runtime_files(ROOT)
     cache = compressed_files(ROOT)
     if not all(is_compressed(path, cache) for path in runtime.compressible.values()):
-        click.echo("Compressing the browser's Python (half a minute, once) ...")
+        click.echo("Compressing the browser's Python (half a minute, once) ...", err=True)
     try:
         for address, path in runtime.compressible.items():
             shutil.copy(brotli_twin(path, cache), site / f"{address}.br")

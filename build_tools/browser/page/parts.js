@@ -13,8 +13,8 @@ const MEDIA_TYPES = {
   zip: "application/zip",
 };
 
-/** The parts that the host sent uncompressed, and whose twins came instead. */
-const twins = new Set();
+/** What was fetched and is yet to be stored. @type {Map<string, Response>} */
+const toStore = new Map();
 
 /**
  * @param {string} url
@@ -25,29 +25,24 @@ export async function part(url) {
   if (kept) {
     return kept;
   }
-  const response = await fetched(url);
-  if (response.headers.has("Content-Encoding")) {
-    return response;
-  }
-  await response.body?.cancel();
-  twins.add(url);
-  return twinOf(url);
+  const response = await fetchPart(url);
+  toStore.set(url, response.clone());
+  return response;
 }
 
 /**
- * Puts parts that were fetched into the browser's storage, and takes older ones out. They come
- * from the browser's own cache, so this asks no network; where that fails, nothing is stored.
+ * Puts the parts that were fetched, and smaller files used with them, into the browser's storage,
+ * and takes older ones out.
  *
  * @param {string} runtime  address of the folder of all runtimes of the site
- * @param {string[]} urls
+ * @param {string[]} urls  everything that shall be there
  */
 export async function storeParts(runtime, urls) {
-  const options = /** @type {RequestInit} */ ({ cache: "only-if-cached", mode: "same-origin" });
   try {
     const store = await caches.open(STORE);
     for (const url of urls) {
       if (!(await caches.match(url))) {
-        await store.put(url, await (twins.has(url) ? twinOf(url, options) : fetched(url, options)));
+        await store.put(url, toStore.get(url) ?? (await fetched(url, { cache: "force-cache" })));
       }
     }
     for (const { url } of await store.keys()) {
@@ -56,8 +51,9 @@ export async function storeParts(runtime, urls) {
       }
     }
   } catch {
-    // Storage is refused or full, or nothing was cached: the next visit asks the host again.
+    // Storage is refused or full: the next visit asks the host again.
   }
+  toStore.clear();
 }
 
 /** Forgets every stored part, as one of them may be damaged. */
@@ -78,14 +74,14 @@ async function stored(url) {
   }
 }
 
-/**
- * Fetches the gzip twin of a part and decodes it.
- *
- * @param {string} url
- * @param {RequestInit} [options]
- */
-async function twinOf(url, options) {
-  const twin = await fetched(`${url}.gz`, options);
+/** @param {string} url */
+async function fetchPart(url) {
+  const response = await fetched(url);
+  if (response.headers.has("Content-Encoding")) {
+    return response;
+  }
+  await response.body?.cancel();
+  const twin = await fetched(`${url}.gz`);
   // Some hosts take the ending for an encoding; what they send arrives decoded.
   const body = twin.headers.has("Content-Encoding")
     ? twin.body

@@ -90,7 +90,8 @@ class Keep {
     this.#say("Fetching the handbook …");
     let sentence = "";
     try {
-      await navigator.storage.persist?.();
+      // Some browsers know no such wish, and some ask the person, whose answer need not come.
+      navigator.storage?.persist?.().catch(() => {});
       await this.#fetchEdition();
       sentence = "Done.";
     } catch (problem) {
