@@ -24,9 +24,10 @@ WORKER = Path(__file__).with_name("service_worker.js")
 WORKER_NAME = "service-worker.js"
 
 # Not of use on a phone: what hosts read, compressed twins, maps for developers, pages for the
-# frames of other sites, the theme's other languages, and what only the slowest start needs.
+# frames of other sites, the theme's other languages, what only the slowest start needs, and the
+# sitemap, which the offline worker makes itself.
 LEFT_OUT_ENDINGS = (".gz", ".br", ".map", ".whl")
-LEFT_OUT_NAMES = {"python_stdlib.zip", "pyodide-lock.json", "_headers", WORKER_NAME}
+LEFT_OUT_NAMES = {"python_stdlib.zip", "pyodide-lock.json", "_headers", "sitemap.xml", WORKER_NAME}
 LEFT_OUT_FOLDERS = ("embed/", "assets/javascripts/lunr/")
 
 # The library of the offline worker: npm packages, and where the site has their files. Its version
@@ -69,9 +70,10 @@ def write_edition(site: Path, date: datetime.date, workbox: list[str]) -> str:
     )
     _write(site / "edition.json", {"id": edition, "date": date.isoformat(), "size": size})
     essential = [file.address for file in files if file.address.startswith(ESSENTIAL_FOLDER)]
+    pages = [file.address for file in files if file.address.endswith("/") or not file.address]
     head = f"// Edition {edition}\n" + "".join(
         f"const {name} = {json.dumps(value)};\n"
-        for name, value in (("WORKBOX", workbox), ("ESSENTIAL", essential))
+        for name, value in (("WORKBOX", workbox), ("ESSENTIAL", essential), ("ADDRESSES", pages))
     )
     (site / WORKER_NAME).write_text(head + WORKER.read_text("utf-8"), encoding="utf-8")
     return edition
@@ -83,12 +85,16 @@ def workbox_files(root: Path) -> list[Path]:
     return [packages / f"workbox-{name}" / "build" / f"workbox-{name}.prod.js" for name in WORKBOX]
 
 
-def edition_line(date: datetime.date, page_url: str) -> str:
-    """Return the line at the end of a page: its edition, and the way to keep it on a phone."""
+def edition_line(date: datetime.date, page_url: str, assets: str) -> str:
+    """Return the line at the end of a page: its edition, and the way to keep it on a phone.
+
+    assets: the folder of the page's scripts, by which they know whether they are of its edition.
+    """
     site = get_relative_url(".", page_url)
     words = f"{date.day} {date:%B %Y}"
     return (
-        f'\n<p class="edition" data-site="{site}/">Edition of <time datetime="{date}">{words}</time>'
+        f'\n<p class="edition" data-site="{site}/" data-assets="{assets}">'
+        f'Edition of <time datetime="{date}">{words}</time>'
         f' · <a href="{get_relative_url(KEEP_PAGE, page_url)}">Keep this handbook on this phone</a>'
         "</p>\n"
     )

@@ -1,6 +1,7 @@
 /**
  * The offline worker of one edition of the handbook. The build writes before this which edition
- * it is, and two lists: WORKBOX, the files of the library, and ESSENTIAL, the styles and scripts.
+ * it is, and three lists: WORKBOX, the files of the library, ESSENTIAL, the styles and scripts, and
+ * ADDRESSES, those of all pages.
  *
  * Pages come from the network first, since a caution must not go stale unseen; a copy answers
  * where there is none, or none in time. Files with a hash in their address never change, and any
@@ -46,6 +47,19 @@ precaching.cleanupOutdatedCaches();
 routing.registerRoute(
   ({ url }) => /^(assets|runtime)\//.test(below(url) ?? ""),
   async ({ request }) => (await caches.match(request)) ?? fetch(request),
+);
+
+/**
+ * The theme changes pages without loading them, so that Python need not start anew, where a list
+ * gives it their full addresses. The build cannot know these; here they are known.
+ */
+routing.registerRoute(
+  ({ url }) => below(url) === "sitemap.xml",
+  () => {
+    const entries = ADDRESSES.map((address) => `<url><loc>${new URL(address, site).href}</loc></url>`);
+    const headers = { "Content-Type": "application/xml" };
+    return new Response(`<urlset>${entries.join("")}</urlset>`, { headers });
+  },
 );
 
 /** What a script asks the host for by all means is not answered from here: see keep.js. */

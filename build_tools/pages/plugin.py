@@ -119,7 +119,9 @@ class HandbookPlugin(BasePlugin):
 
     def on_page_content(self, html: str, *, page: Page, **_: object) -> str:
         """End each page with its edition; while authors work, there are no editions."""
-        return html if self._serving else html + edition_line(self._date, page.url)
+        if self._serving:
+            return html
+        return html + edition_line(self._date, page.url, self._assets.folder_name)
 
     def on_env(self, env: Environment, *, config: MkDocsConfig, files: Files) -> None:
         """Compute the policy of the theme's pages, now that all of them are known."""

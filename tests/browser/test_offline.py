@@ -80,6 +80,19 @@ def expect_answer(page: Page, calculator: str, name: str, text: str) -> None:
         expect(page.locator(f"[data-output={output}] strong")).to_have_text(value["shown"])
 
 
+def change_page(page: Page, address: str) -> None:
+    """Follow a link of the theme's to another page of the handbook."""
+    page.evaluate(
+        """(address) => {
+          const link = document.querySelector("[data-md-component=logo]");
+          link.href = new URL(address, link.href);
+          link.click();
+        }""",
+        address,
+    )
+    page.wait_for_url(f"**/{address}")
+
+
 def keep(page: Page, address: str, button: str = "Keep this handbook on this phone") -> None:
     """Press the button that keeps the handbook."""
     page.goto(address + KEEP_PAGE)
@@ -121,6 +134,32 @@ def test_a_page_that_is_not_here_says_so(page: Page, host: Host) -> None:
     host.has_network = False
     page.goto(host.address + NOT_VISITED)
     expect(page.get_by_role("heading", level=1)).to_have_text("This page is not on this phone")
+
+
+def test_one_worker_serves_the_pages_that_follow(page: Page, host: Host) -> None:
+    visit_until_kept(page, host.address + CALCULATOR)
+    page.goto(host.address + CALCULATOR)
+    expect_answer(page, "hardness-units", "hardness", "23 gpg")
+    started = []
+    page.on("worker", lambda worker: started.append(worker.url))
+    change_page(page, NOT_VISITED)
+    expect(page.get_by_role("heading", level=1)).to_be_focused()
+    expect_answer(page, "bucket-flow", "time", "50 s")
+    assert started == []
+
+
+def test_scripts_never_serve_a_page_of_another_edition(
+    page: Page, host: Host, tmp_path: Path
+) -> None:
+    visit_until_kept(page, host.address + CALCULATOR)
+    page.goto(host.address + CALCULATOR)
+    expect_answer(page, "hardness-units", "hardness", "23 gpg")
+    host.folder = next_edition(host.folder, tmp_path / "next")
+    page.evaluate("window.isOld = true")
+    change_page(page, NOT_VISITED)
+    page.wait_for_function("window.isOld === undefined")
+    expect(page.get_by_role("heading", level=1)).to_contain_text("(new)")
+    expect_answer(page, "bucket-flow", "time", "50 s")
 
 
 def test_a_handbook_in_a_folder_of_its_host_works_alike(

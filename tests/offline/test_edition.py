@@ -92,12 +92,12 @@ def test_the_library_is_there_in_the_version_that_its_folder_names() -> None:
 
 
 def test_the_line_of_a_page_names_its_edition_and_leads_to_keeping_it() -> None:
-    assert edition_line(DATE, "learn/salt/") == (
-        '\n<p class="edition" data-site="../../">Edition of '
+    assert edition_line(DATE, "learn/salt/", "assets/handbook-1") == (
+        '\n<p class="edition" data-site="../../" data-assets="assets/handbook-1">Edition of '
         '<time datetime="2026-11-25">25 November 2026</time> · '
         '<a href="../../reference/on-this-phone/">Keep this handbook on this phone</a></p>\n'
     )
-    assert 'data-site="./"' in edition_line(DATE, "")
+    assert 'data-site="./"' in edition_line(DATE, "", "assets/handbook-1")
 
 
 def test_the_manifest_names_icons_that_are_there() -> None:

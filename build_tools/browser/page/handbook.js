@@ -25,10 +25,37 @@ function mountForms() {
   }
 }
 
+/** How many pages these scripts have served so far. */
+let pagesSoFar = 0;
+
 function comeToLife() {
+  if (pagesSoFar > 0) {
+    if (!isOfThisEdition()) {
+      location.reload(); // scripts of one edition never serve a page of another
+      return;
+    }
+    tellNewPage();
+  }
+  pagesSoFar += 1;
   mountForms();
   completeSnippets();
   tellAge();
+}
+
+/** Whether the present page was built together with these scripts. */
+function isOfThisEdition() {
+  const [line] = document.getElementsByClassName("edition");
+  const assets = line instanceof HTMLElement && line.dataset.assets;
+  return !assets || import.meta.url.includes(`/${assets}/`);
+}
+
+/** A browser tells a screen reader of a page that it loads, but not of one that is put in place. */
+function tellNewPage() {
+  const heading = document.querySelector("h1");
+  if (heading && !location.hash) {
+    heading.tabIndex = -1;
+    heading.focus({ preventScroll: true });
+  }
 }
 
 /** Where the theme changes pages without loading them, it tells of each new one. */
