@@ -23,7 +23,7 @@ COMMANDS = {
     "build": "Write the handbook into the folder site, ready for any web host.",
     "check": "Tell every problem in the source files, and write nothing.",
     "work-out": "Work out one calculator, with its working; alone, list them all.",
-    "benchmark": "Measure speed on this machine: benchmark calculators, or first-answer.",
+    "benchmark": "Measure speed on this machine: benchmark calculators, first-answer or build.",
     "test": "Run the tests; what follows is passed on to pytest.",
 }
 
