@@ -114,7 +114,7 @@ def test_each_complaint_leads_to_its_likeliest_causes(
         of_complaint = part(html, complaint.name, "<h")
         linked = re.findall(r'href="([\w-]+)/"', of_complaint)
         assert linked == [name for name, _ in causes[:8]], complaint.name
-        assert f"{of_ten(causes[0][1])} of such calls" in of_complaint
+        assert f"{of_ten(causes[0][1])} such calls" in of_complaint
 
 
 def test_the_checks_stand_in_their_running_order(shipped: Path, handbook: Handbook) -> None:
@@ -155,8 +155,8 @@ def test_a_chance_has_a_plain_word(chance: float, word: str) -> None:
 @pytest.mark.parametrize(
     ("share", "words"),
     [
-        (0.97, "nearly all"), (0.62, "about 6 in 10"), (0.06, "about 1 in 10"),
-        (0.04, "about 1 in 20"), (0.01, "fewer than 1 in 40"),
+        (0.97, "nearly all"), (0.62, "about 6 of 10"), (0.06, "about 1 of 10"),
+        (0.04, "about 1 of 20"), (0.01, "fewer than 1 of 40"),
     ],
 )  # fmt: skip
 def test_a_share_is_said_as_a_person_says_it(share: float, words: str) -> None:
