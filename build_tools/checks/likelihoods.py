@@ -25,7 +25,7 @@ def _row(
 ) -> Iterator[Problem]:
     path = ("likelihoods", name)
     if not handbook.knows("checks", name):
-        said = f'there is no check "{shortened(name)}" {expected(name, handbook.names("checks"))}'
+        said = f'there is no check "{shortened(name)}" {expected(name, sorted(handbook.names("checks")))}'
         yield fault.problem(path, said)
         return
     if not chances:

@@ -1,4 +1,4 @@
-"""What a fault changes on the simulated home: a range that can be drawn from, in homes that exist."""
+"""What a fault changes on the simulated home: ranges to draw from, in classes of homes that exist."""
 
 from __future__ import annotations
 
