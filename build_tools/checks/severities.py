@@ -1,4 +1,4 @@
-"""What a fault changes on the simulated home: ranges to draw from, in classes of homes that exist."""
+"""What a fault changes on the simulated home: ranges to draw from, in classes of homes we know."""
 
 from __future__ import annotations
 
