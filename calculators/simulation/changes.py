@@ -103,7 +103,8 @@ def draw(ranges, random):
     """Return changes (name, value, growth) drawn from a fault's ranges.
 
     ranges: mappings with "change", "from", "to", and where wanted "grows_per_day" and "spread":
-    "ratio" draws log-evenly. Names and values are checked; a ValueError says what is wrong.
+    "ratio" draws log-evenly, "whole" one of the whole numbers from the one to the other. Names and
+    values are checked; a ValueError says what is wrong.
     """
     drawn = []
     for one in ranges:
@@ -114,6 +115,8 @@ def draw(ranges, random):
         place = random.random()
         if one.get("spread") == "ratio":
             value = math.exp(math.log(low) + place * (math.log(high) - math.log(low)))
+        elif one.get("spread") == "whole":
+            value = low + int(place * (high - low + 1))
         else:
             value = low + place * (high - low)
         drawn.append((name, value, float(one.get("grows_per_day") or 0.0)))
