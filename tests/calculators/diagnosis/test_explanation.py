@@ -79,10 +79,10 @@ def test_a_second_cause_explains_what_it_brings() -> None:
 
 
 def test_what_proves_the_cause_is_named() -> None:
-    of = data(bridge={"proved_by": [{"check": "draw", "result": "draws"}]})
+    of = data(bridge={"proved_by": [{"check": "lamp", "result": "lit"}]})
 
     told = explanation({"readings": {"rod": "crust", "level": "low"}}, of)
-    assert told.endswith("Stop searching. Prove it before the repair: Brine draw.")
+    assert told.endswith("Stop searching. Prove it before the repair: Lamp at the outlet.")
 
 
 def test_two_causes_that_only_an_open_check_could_tell_apart() -> None:
