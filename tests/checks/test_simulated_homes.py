@@ -19,8 +19,10 @@ def test_missing_homes_are_told_with_the_command(tmp_path: Path) -> None:
     files = {**FILES, "simulated_homes.json": '{"results": {}, "faults": {}}'}
 
     assert problems_of(tmp_path, files) == [
-        "docs_src/simulated_homes.json:1: the homes of 3 faults are missing, or older than the "
-        f"simulation or the fault: no-salt, salt-bridge, salt-bridge+no-salt (expected: run {RUN})"
+        (
+            "docs_src/simulated_homes.json:1: the homes of 3 faults are missing, or older than the "
+            f"simulation or the fault: no-salt, salt-bridge, salt-bridge+no-salt (expected: run {RUN})"
+        )
     ]
 
 
