@@ -6,7 +6,8 @@ import random
 from typing import Any
 
 from calculators.diagnosis.home_codes import pack
-from calculators.diagnosis.knowledge import COMPLAINT, class_letters
+from calculators.diagnosis.knowledge import COMPLAINT
+from calculators.diagnosis.simulated import class_letters
 from calculators.simulation.visit import draw, visit
 
 #: Homes kept for each fault, tries at most, and readings drawn in each home.

@@ -3,22 +3,23 @@
 A hypothesis is a cause, two causes of which one brings the other, or a cause nobody thought of.
 Each has homes: rows that tell for every simulated check how likely each result is in that home.
 A simulated cause has its simulated homes and one row more, its average home, in which all checks
-are independent; a judged cause has only such a row. So the links between readings that the physics
-makes are kept, and readings that no simulated home gave still count by their own likelihoods.
+are independent and half judged; a judged cause has only such a row. So the links between readings
+that the physics makes are kept, and readings that no simulated home gave still count by their own
+likelihoods.
 """
 
 from array import array
 
-from calculators.diagnosis.home_codes import letter
 from calculators.diagnosis.likelihoods import (
     MISREADING,
-    counted_row,
     either,
     entropy,
     flat_row,
     judged_row,
+    middle,
     misread,
 )
+from calculators.diagnosis.simulated import CONTROLS, WATERS, SimulatedHomes
 
 COMPLAINT = "complaint"
 #: The prior share of a cause that is not in the list (common practice, no source).
@@ -40,7 +41,8 @@ class Knowledge:
     data: {"faults": {name: …}, "checks": {name: …}, "homes": …} as plain data. The keys of a fault
     and a check are those of the handbook's files, with numbers in the place of texts: chances from
     0 to 1, `share_of_calls` in any common unit, `minutes` in minutes, `stage` as a number, and
-    `results` as a list of "name" and "label", the normal one first. `homes` is what `simulate-homes` writes, or {} where nothing was simulated.
+    `results` as a list of "name" and "label", the normal one first. `homes` is what
+    `simulate-homes` writes, or {} where nothing was simulated.
     """
 
     def __init__(self, data):
@@ -49,8 +51,7 @@ class Knowledge:
         self.results = {
             name: [one["name"] for one in check["results"]] for name, check in self.checks.items()
         }
-        self._simulated = (data.get("homes") or {}).get("faults", {})
-        self._result_names = (data.get("homes") or {}).get("results", {})
+        self._homes = SimulatedHomes(data.get("homes") or {}, self.results)
         self.hypotheses = [
             *((name,) for name in self.faults),
             *(
@@ -62,7 +63,7 @@ class Knowledge:
             UNKNOWN,
         ]
         self.priors = self._priors()
-        self.simulated_checks = [name for name in self.checks if name in self._result_names]
+        self.simulated_checks = self._homes.checks
         self._place_homes()
         self.kinds = {}
         self.columns = {}
@@ -121,15 +122,14 @@ class Knowledge:
         key = ("weights", home.get("control"), home.get("water"))
         if key not in self._cached:
             weights = []
-            for hypothesis, (start, end) in zip(self.hypotheses, self.places, strict=True):
-                packed = self._homes_of(hypothesis)
-                if packed is None:
+            for hypothesis in self.hypotheses:
+                if not self._homes.has(hypothesis):
                     weights.append(1.0)
                     continue
                 raw = [
-                    (OTHER_CLASS if _differs(control, home.get("control"), _CONTROLS) else 1.0)
-                    * (OTHER_CLASS if _differs(water, home.get("water"), _WATERS) else 1.0)
-                    for control, water in zip(packed["control"], packed["water"], strict=True)
+                    (OTHER_CLASS if _differs(control, home.get("control"), CONTROLS) else 1.0)
+                    * (OTHER_CLASS if _differs(water, home.get("water"), WATERS) else 1.0)
+                    for control, water in self._homes.classes(hypothesis)
                 ]
                 share = (1 - AVERAGE_HOME) / sum(raw)
                 weights += [share * one for one in raw]
@@ -149,50 +149,38 @@ class Knowledge:
         known = sum(priors)
         return [(1 - UNKNOWN_SHARE) * one / known for one in priors] + [UNKNOWN_SHARE]
 
-    def _homes_of(self, hypothesis):
-        packed = self._simulated.get("+".join(hypothesis))
-        return packed if packed and packed["control"] else None
-
     def _place_homes(self):
         self.places = []
         start = 0
         for hypothesis in self.hypotheses:
-            packed = self._homes_of(hypothesis)
-            end = start + 1 + (len(packed["control"]) if packed else 0)
+            end = start + self._homes.count(hypothesis) + 1
             self.places.append((start, end))
             start = end
 
-    def _table(self, check):
+    def _judged(self, check):
+        """Return the judged row of each hypothesis; of two causes at once the normal is rarer."""
         rows = []
         of_fault = {}
         for hypothesis in self.hypotheses:
-            packed = self._homes_of(hypothesis)
             if not hypothesis:
                 row = flat_row(self.results[check])
-            elif packed and check in packed["readings"]:
-                row = counted_row(self._counts(check, packed["readings"][check]))
-            elif len(hypothesis) == 2:
-                row = either(*(of_fault[name] for name in hypothesis))
-            else:
+            elif len(hypothesis) == 1:
                 given = self.faults[hypothesis[0]].get("likelihoods", {}).get(check)
                 row = judged_row(self.results[check], given)
-            if len(hypothesis) == 1:
                 of_fault[hypothesis[0]] = row
+            elif check == COMPLAINT:  # which has no normal result
+                row = middle(*(of_fault[name] for name in hypothesis))
+            else:
+                row = either(*(of_fault[name] for name in hypothesis))
             rows.append(row)
         return rows
 
-    def _counts(self, check, packed):
-        """Return how often each result was seen, each home counting as one."""
-        order = [self._result_names[check].index(name) for name in self.results[check]]
-        counts = [0.0] * len(order)
-        for place, kind in enumerate(packed["kinds"]):
-            draws = sum(kind)
-            if not draws:
-                continue  # homes in which the check cannot tell
-            homes = packed["homes"].count(letter(place))
-            for result, column in enumerate(order):
-                counts[result] += homes * kind[column] / draws
-        return counts
+    def _table(self, check):
+        """Return the row of each hypothesis: from its homes where they show the check."""
+        return [
+            self._homes.average(hypothesis, check, judged) or judged
+            for hypothesis, judged in zip(self.hypotheses, self._judged(check), strict=True)
+        ]
 
     def _alike(self, check):
         """Return for each hypothesis the kind that all its simulated homes are of, or None."""
@@ -215,41 +203,19 @@ class Knowledge:
                 kinds.append(row)
             return places[key]
 
-        order = [self._result_names[check].index(name) for name in self.results[check]]
         column = array("H")
-        for hypothesis, average in zip(self.hypotheses, self.tables[check], strict=True):
-            packed = self._homes_of(hypothesis)
-            if packed:
-                readings = packed["readings"].get(check)
-                if readings is None:
-                    column.extend([place(average)] * len(packed["control"]))
-                else:
-                    of_letter = {
-                        letter(number): place(_shares([kind[one] for one in order]))
-                        for number, kind in enumerate(readings["kinds"])
-                    }
-                    column.extend(of_letter[one] for one in readings["homes"])
-            column.append(place(average))
+        judged_rows = self._judged(check)
+        for number, hypothesis in enumerate(self.hypotheses):
+            table, judged = self.tables[check][number], judged_rows[number]
+            average = place(middle(table, judged) if self._homes.has(hypothesis) else table)
+            shown = self._homes.rows(hypothesis, check, judged)
+            if shown is None:
+                column.extend([average] * self._homes.count(hypothesis))
+            else:
+                of_letter = {one: place(row) for one, row in shown[0].items()}
+                column.extend(of_letter[one] for one in shown[1])
+            column.append(average)
         return kinds, column
-
-
-_CONTROLS = {"time clock": "c", "delayed meter": "d", "immediate meter": "i", "twin tank": "t"}
-_WATERS = {"town": "t", "well": "w"}
-
-
-def class_letters(control, water):
-    """Return the letters that stand for a simulated home's control and water.
-
-    >>> class_letters("delayed meter", "well")
-    ('d', 'w')
-    """
-    return _CONTROLS[control], _WATERS[water]
-
-
-def _shares(counts):
-    """Return the chances of a home's results, all alike where the check cannot tell."""
-    total = sum(counts)
-    return [one / total for one in counts] if total else flat_row(counts)
 
 
 def _differs(letter_of_home, visited, letters):

@@ -66,6 +66,15 @@ def entropy(row):
     return -sum(chance * log2(chance) for chance in row if chance > 0)
 
 
+def middle(first, second):
+    """Return the chances half way between two rows.
+
+    >>> middle([1.0, 0.0], [0.5, 0.5])
+    [0.75, 0.25]
+    """
+    return [(one + other) / 2 for one, other in zip(first, second, strict=True)]
+
+
 def either(first, second):
     """Return the chances for two causes at once: normal only where both leave it normal.
 

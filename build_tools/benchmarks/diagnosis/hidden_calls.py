@@ -17,6 +17,7 @@ from build_tools.diagnosis.homes_of_fault import class_factor
 from calculators.diagnosis.call import NOT_DONE
 from calculators.diagnosis.knowledge import COMPLAINT
 from calculators.diagnosis.likelihoods import MISREADING, judged_row
+from calculators.simulation.noticing import SAID
 from calculators.simulation.visit import CHECKS, draw, visit
 
 #: How many calls a judged row is counted on: the fewer, the further it lies from the handbook's.
@@ -25,6 +26,8 @@ PSEUDO_COUNTS = 20
 SHIFT = 0.15
 #: Calls that share one jittered table.
 CALLS_OF_A_TABLE = 100
+#: What a customer says who has no reason to complain.
+FEEL = "feel"
 #: A fault that no home notices in so many tries makes no call.
 TRIES = 400
 
@@ -65,6 +68,7 @@ def hidden_call(
         home = {"control": found.control, "water": found.water}
         results = {**dict.fromkeys(CHECKS, NOT_DONE), **found.readings(source)}
         complaint = source.choices(list(found.complaints), list(found.complaints.values()))[0]
+        complaint = _beyond_the_simulation(data, table[fault, COMPLAINT], source) or complaint
     for name, check in data["checks"].items():
         names = [one["name"] for one in check["results"]]
         if name == COMPLAINT:
@@ -75,6 +79,15 @@ def hidden_call(
         if results[name] != NOT_DONE and source.random() < MISREADING[check["kind"]]:
             results[name] = source.choice(names)
     return HiddenCall(fault, complaint, home, results)
+
+
+def _beyond_the_simulation(
+    data: dict[str, Any], row: list[float], source: random.Random
+) -> str | None:
+    """Return a complaint that the simulation does not know, as often as it is judged, else None."""
+    names = [one["name"] for one in data["checks"][COMPLAINT]["results"]]
+    drawn = source.choices(names, row)[0]
+    return None if drawn in SAID or drawn == FEEL else drawn
 
 
 def jittered(data: dict[str, Any], source: random.Random) -> dict[tuple[str, str], list[float]]:

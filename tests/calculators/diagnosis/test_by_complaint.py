@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 import pytest
+
 from calculators.diagnosis.by_complaint import likely_causes, telling_results
 
 

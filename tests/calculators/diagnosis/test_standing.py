@@ -185,7 +185,8 @@ def test_homes_whose_readings_are_independent_agree_with_a_table(rod: str, level
     table = data(bridge={"likelihoods": {**DATA["faults"]["bridge"]["likelihoods"], **judged}})
     call = {"readings": {"rod": rod, "level": level}}
 
-    causes = standing(call, simulated(INDEPENDENT)).causes
+    homes = {**table, "homes": simulated(INDEPENDENT)["homes"]}
+    causes = standing(call, homes).causes
     assert causes == pytest.approx(standing(call, table).causes, abs=0.005)
 
 
@@ -214,3 +215,24 @@ def test_homes_of_another_control_count_less() -> None:
     assert clock.predicted("level")[bridge][2] > 0.7
     assert any_home.predicted("level")[bridge][2] == pytest.approx(0.5, abs=0.02)
     assert clock.causes["bridge"] == pytest.approx(any_home.causes["bridge"], abs=0.01)
+
+
+def test_a_result_that_no_simulated_home_shows_is_judged() -> None:
+    """The simulation knows no smell: its judged chance stands, and the homes share the rest."""
+    of = simulated([("crust", "low")] * 10)
+    of["checks"]["rod"]["results"].append({"name": "smell", "label": "Smell"})
+    of["faults"]["bridge"]["likelihoods"]["rod"] = {"crust": 0.7, "smell": 0.3}
+    found = standing({}, of)
+    bridge = found.knowledge.hypotheses.index(("bridge",))
+    smell = found.predicted("rod")[bridge][2]
+
+    assert smell == pytest.approx(0.3, abs=0.02)
+    assert standing({"readings": {"rod": "smell"}}, of).leader == "bridge"
+
+
+def test_two_causes_at_once_complain_of_either() -> None:
+    of = data(plugged={"follows": ["bridge"]})
+    knowledge = standing({}, of).knowledge
+    pair = knowledge.hypotheses.index(("bridge", "plugged"))
+
+    assert knowledge.tables["complaint"][pair] == pytest.approx([0.65, 0.35])
