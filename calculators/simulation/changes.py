@@ -52,7 +52,7 @@ _DECLARED = (
     ("refill_factor", 1, 0, 3, "1", "refill flow over its rating"),
     ("brine_valve_leak", 0, 0, 10, "gal/h", "water that runs into the brine tank all day"),
     ("float_height_factor", 1, 0, 2, "1", "height at which the float shuts over what it was"),
-    ("salt_dose_factor", 1, 0, 4, "1", "refill time set over what was planned"),
+    ("salt_dose_factor", 1, 0.05, 4, "1", "refill time set over what was planned"),
     ("usable_brine_share", 1, 0, 1, "1", "share of the brine drawn before the air check shuts"),
     # Injector and drain
     ("suction_factor", 1, 0, 2, "1", "brine the injector draws over its rating"),
@@ -103,8 +103,7 @@ def draw(ranges, random):
     """Return changes (name, value, growth) drawn from a fault's ranges.
 
     ranges: mappings with "change", "from", "to", and where wanted "grows_per_day" and "spread":
-    "ratio" draws log-evenly, "whole" one of the whole numbers from the one to the other. Names and
-    values are checked; a ValueError says what is wrong.
+    "ratio" draws log-evenly. Names and values are checked; a ValueError says what is wrong.
     """
     drawn = []
     for one in ranges:
@@ -115,8 +114,6 @@ def draw(ranges, random):
         place = random.random()
         if one.get("spread") == "ratio":
             value = math.exp(math.log(low) + place * (math.log(high) - math.log(low)))
-        elif one.get("spread") == "whole":
-            value = low + int(place * (high - low + 1))
         else:
             value = low + place * (high - low)
         drawn.append((name, value, float(one.get("grows_per_day") or 0.0)))
