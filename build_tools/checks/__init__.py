@@ -5,14 +5,17 @@ from __future__ import annotations
 from pathlib import Path
 
 from build_tools.checks import (
+    call_order,
     decisions,
     examples,
     expectations,
     expressions,
+    likelihoods,
     links,
     orphans,
     references,
     scripts,
+    severities,
     tables,
     unbacked,
 )
@@ -30,6 +33,9 @@ def check_handbook(handbook: Handbook, values: Values) -> list[Problem]:
         *scripts.check(handbook),
         *decisions.check(handbook),
         *orphans.check(handbook),
+        *call_order.check(handbook),
+        *likelihoods.check(handbook),
+        *severities.check(handbook),
         *unbacked.check(handbook),
         *examples.check(handbook, values),
         *expectations.check(handbook, values),

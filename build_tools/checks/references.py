@@ -10,6 +10,8 @@ from build_tools.content.problems import Problem, expected, shortened
 _WORDS = {
     "procedures": "procedure",
     "faults": "fault",
+    "checks": "check",
+    "changes": "change of the simulation",
     "learn": "lesson",
     "calculators": "calculator",
     "sources": "source",

@@ -38,7 +38,8 @@ def addresses(handbook: Handbook) -> set[str]:
 def anchors(handbook: Handbook, address: str) -> set[str] | None:
     """Return the anchors of a page, or None when its file failed to load or it is generated whole.
 
-    A page made from YAML has one for each key ("customer-says") and each step ("step-3").
+    A page made from YAML has one for each key ("customer-says"), each step ("step-3") and each
+    result of a check ("hot-harder").
     """
     folder, _, name = address.removesuffix(".md").rpartition("/")
     if address in handbook.pages or (folder == "learn" and name in handbook.lessons):
@@ -67,7 +68,8 @@ def _markdown_anchors(page: Page) -> set[str]:
 def _yaml_anchors(entry: Entry[Any]) -> set[str]:
     found = {key.replace("_", "-") for key in entry.yaml.data}
     steps = getattr(entry.content, "steps", [])
-    return found | {f"step-{number}" for number in range(1, len(steps) + 1)}
+    results = {one.name for one in getattr(entry.content, "results", [])}
+    return found | results | {f"step-{number}" for number in range(1, len(steps) + 1)}
 
 
 def target_of(base: str, link: str) -> tuple[str, str]:

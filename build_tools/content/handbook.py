@@ -9,12 +9,14 @@ from functools import cached_property
 from pathlib import Path
 from typing import Any
 
+from build_tools.content.diagnosis_models import Check, Fault
 from build_tools.content.entries import Entry, Example, Page, Passage
 from build_tools.content.loading import SECTIONS, Loader
 from build_tools.content.models import Caution, Equipment, Fact, Shop, Source
-from build_tools.content.page_models import Fault, Procedure, Table
+from build_tools.content.page_models import Procedure, Table
 from build_tools.content.problems import Problem
 from calculators import CALCULATORS
+from calculators.simulation.changes import CHANGES
 from calculators.sources import SOURCES
 
 
@@ -36,6 +38,7 @@ class Handbook:
     equipment: dict[str, Entry[Equipment]] = field(default_factory=dict)
     procedures: dict[str, Entry[Procedure]] = field(default_factory=dict)
     faults: dict[str, Entry[Fault]] = field(default_factory=dict)
+    checks: dict[str, Entry[Check]] = field(default_factory=dict)
     lessons: dict[str, Page] = field(default_factory=dict)
     pages: dict[str, Page] = field(default_factory=dict)
     examples: dict[str, Example] = field(default_factory=dict)
@@ -53,8 +56,10 @@ class Handbook:
         """Return the names that a field naming something of this group may hold."""
         if group == "calculators":
             return set(CALCULATORS)
+        if group == "changes":
+            return set(CHANGES)
         if group == "pages":
-            sections = ("procedures", "faults", "learn")
+            sections = ("procedures", "faults", "checks", "learn")
             found = {f"{name}/{one}" for name in sections for one in self.names(name)}
             return found | {f"work-out/{name}" for name in CALCULATORS}
         found = self.ids.get(group, set())
@@ -87,6 +92,7 @@ class Handbook:
             self.equipment,
             self.procedures,
             self.faults,
+            self.checks,
             self.lessons,
             self.pages,
             self.examples,

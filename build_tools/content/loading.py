@@ -7,12 +7,12 @@ import re
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from build_tools.content.diagnosis_models import Check, Fault
 from build_tools.content.entries import Entry, Example, Page
 from build_tools.content.fields import Format
 from build_tools.content.markdown_file import Fence, read_markdown, split_front
 from build_tools.content.models import Caution, Equipment, Fact, Shop, Source
 from build_tools.content.page_models import (
-    Fault,
     LessonFront,
     PlainFront,
     Procedure,
@@ -33,6 +33,7 @@ SECTIONS: dict[str, type[Format]] = {
     "procedures": Procedure,
     "faults": Fault,
     "equipment": Equipment,
+    "checks": Check,
 }
 #: File of many entries -> their format and the page they stand on.
 LISTS: dict[str, tuple[type[Format], str]] = {

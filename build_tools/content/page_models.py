@@ -1,4 +1,4 @@
-"""The formats of pages: procedures, faults, lessons, plain pages and worked examples."""
+"""The formats of pages: procedures, lessons, plain pages, worked examples and tables."""
 
 from __future__ import annotations
 
@@ -73,32 +73,6 @@ class Procedure(Format):
     steps: list[Step] = Field(min_length=1, description="a list of steps")
     decide: list[Decision] = Field([], description="a list of decisions")
     close: Texts = Field(description="a list of what closes the visit")
-    learn: Lessons = Field([], description="a list of lessons")
-
-
-class Lookalike(Format):
-    """Another fault that looks the same at first, and how to tell."""
-
-    fault: reference("faults") = Field(description="a fault")
-    tell: Text = Field(description="how to tell the two apart")
-
-
-class Fault(Format):
-    """faults/*.yaml"""
-
-    title: Text = Field(description="the fault's title")
-    group: Text = Field(description="the group of faults it belongs to")
-    customer_says: Texts = Field(description="a list of what customers say")
-    seen: Texts = Field(description="a list of what a technician sees")
-    mistaken_for: list[Lookalike] = Field([], description="a list of faults that look alike")
-    confirm: Text = Field(description="the one check that proves it")
-    remedy: Texts = Field(description="a list of what to do about it")
-    prevent: Text = Field(description="how to keep it from coming back")
-    parts: list[Text] = Field([], description="a list of parts")
-    cautions: Cautions = Field(description="a list of cautions, or [] for none")
-    procedures: list[reference("procedures")] = Field(
-        description="a list of procedures that help, or [] for none"
-    )
     learn: Lessons = Field([], description="a list of lessons")
 
 

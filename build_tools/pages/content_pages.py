@@ -1,4 +1,4 @@
-"""The pages of what trainers write: procedures, faults, equipment, lessons and plain pages."""
+"""The pages of procedures, equipment, lessons, and plain pages."""
 
 from __future__ import annotations
 
@@ -8,12 +8,13 @@ from build_tools.content.entries import Entry, Page
 from build_tools.content.fields import Measure, keys
 from build_tools.content.handbook import Handbook
 from build_tools.content.models import Equipment
-from build_tools.content.page_models import Decision, Fault, Procedure, Step
+from build_tools.content.page_models import Decision, Procedure, Step
 from build_tools.content.readings import expected_readings
 from build_tools.content.values import Values
 from build_tools.pages.forms import Forms
 from build_tools.pages.render import Library, Texts, fill_section, render
 from build_tools.pages.settings import Settings
+from build_tools.pages.standing_cautions import in_full
 
 
 class ContentPages:
@@ -44,30 +45,13 @@ class ContentPages:
             "procedure",
             text=text,
             content=content,
-            cautions=self.cautions(content.cautions),
+            cautions=in_full(self._handbook, self._values, content.cautions),
             steps=[
                 self._step(entry, text, number, step) for number, step in enumerate(content.steps)
             ],
             decisions=self._decisions(entry, text, content.decide),
             lessons=self._links(entry, "learn", content.learn),
             calculators=self._used_calculators(entry),
-        )
-
-    def fault(self, entry: Entry[Fault]) -> str:
-        """Return the page of a fault."""
-        text = Texts(self._values, entry)
-        content = entry.content
-        return render(
-            "fault",
-            text=text,
-            content=content,
-            cautions=self.cautions(content.cautions),
-            lookalikes=[
-                self._library.link(entry.address, f"faults/{one.fault}.md", text(one.tell))
-                for one in content.mistaken_for
-            ],
-            procedures=self._links(entry, "procedures", content.procedures),
-            lessons=self._links(entry, "learn", content.learn),
         )
 
     def equipment(self, entry: Entry[Equipment]) -> str:
@@ -131,16 +115,6 @@ class ContentPages:
                     render("example", text=text, example=example, form=form).strip() + "\n\n"
                 )
         return "".join(written)
-
-    def cautions(self, names: list[str]) -> list[dict[str, str]]:
-        """Return the named standing cautions in full."""
-        found = []
-        for name in names:
-            entry = self._handbook.cautions[name]
-            text = Texts(self._values, entry)
-            content = entry.content
-            found.append({"id": name, "title": text(content.title), "text": text(content.text)})
-        return found
 
     def _step(
         self, entry: Entry[Procedure], text: Texts, number: int, step: Step

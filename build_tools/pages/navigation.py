@@ -6,22 +6,26 @@ from dataclasses import dataclass, field
 from itertools import groupby
 from typing import Any
 
-from calculators import GROUPS
-
 from build_tools.content.handbook import Handbook
 from build_tools.content.values import Values
+from build_tools.pages.diagnosis_pages import checks_in_order
 from build_tools.pages.reference_pages import TITLES
 from build_tools.pages.render import Library, Texts
+from calculators import GROUPS
 
 
 @dataclass(frozen=True)
 class Section:
-    """A section of the site: its folder, its title, and its pages in groups with their notes."""
+    """A section of the site: its folder, its title, and its pages in groups with their notes.
+
+    listed_above: whether the page of the section around it lists its pages too.
+    """
 
     folder: str
     title: str
     groups: list[tuple[str, list[tuple[str, str]]]]
     subsections: list[Section] = field(default_factory=list)
+    listed_above: bool = True
 
     @property
     def index(self) -> str:
@@ -49,6 +53,17 @@ def sections(handbook: Handbook, values: Values) -> list[Section]:
         (group, [(f"work-out/{one.name}.md", one.question) for one in members])
         for group, members in GROUPS.items()
     ]
+    checks = Section(
+        "checks",
+        "Checks",
+        [
+            (stage.capitalize(), [(one.address, _first_step(values, one)) for one in members])
+            for stage, members in groupby(
+                checks_in_order(handbook), key=lambda one: one.content.stage
+            )
+        ],
+        listed_above=False,
+    )
     equipment = Section("equipment", "Equipment", [("", noted(handbook.carried, "summary"))])
     return [
         Section("learn", "Learn", [("", noted(lessons, "aim"))]),
@@ -60,6 +75,7 @@ def sections(handbook: Handbook, values: Values) -> list[Section]:
                 (group, [(one.address, _sayings(values, one)) for one in members])
                 for group, members in by_group
             ],
+            subsections=[checks],
         ),
         Section("work-out", "Work it out", calculators),
         Section(
@@ -79,6 +95,10 @@ def lessons_in_order(handbook: Handbook) -> list[Any]:
 def _sayings(values: Values, fault: Any) -> str:
     text = Texts(values, fault)
     return " ".join(f"“{text(saying)}”" for saying in fault.content.customer_says[:2])
+
+
+def _first_step(values: Values, check: Any) -> str:
+    return Texts(values, check)(check.content.how[0])
 
 
 def navigation(handbook: Handbook, found: list[Section], library: Library) -> list[Any]:

@@ -2,17 +2,16 @@
 
 from __future__ import annotations
 
-from calculators import CALCULATORS
-from calculators.quantities import KINDS
-from calculators.sources import SOURCES
-
 from build_tools.content.entries import Entry
 from build_tools.content.handbook import Handbook
 from build_tools.content.models import Fact
 from build_tools.content.tables import worked_out
 from build_tools.content.values import Values
-from build_tools.pages.content_pages import ContentPages
 from build_tools.pages.render import Library, Texts, render
+from build_tools.pages.standing_cautions import in_full
+from calculators import CALCULATORS
+from calculators.quantities import KINDS
+from calculators.sources import SOURCES
 
 NUMBERS, SOURCE_LIST = "reference/numbers.md", "reference/sources.md"
 TITLES = {
@@ -45,9 +44,9 @@ class ReferencePages:
         for address, title in TITLES.items():
             library.name(address, title)
 
-    def pages(self, content: ContentPages) -> dict[str, str]:
+    def pages(self) -> dict[str, str]:
         """Return the Markdown of each reference page by its address."""
-        cautions = content.cautions(list(self._handbook.cautions))
+        cautions = in_full(self._handbook, self._values, list(self._handbook.cautions))
         return {
             "reference/tables.md": self._tables(),
             NUMBERS: self._numbers(),

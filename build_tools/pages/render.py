@@ -54,8 +54,8 @@ class Library:
 
     def __init__(self, handbook: Handbook, values: Values) -> None:
         self._titles: dict[str, str] = {}
-        sections = (handbook.procedures, handbook.faults, handbook.equipment, handbook.lessons)
-        for entries in (*sections, handbook.pages):
+        sections = (handbook.procedures, handbook.faults, handbook.checks, handbook.equipment)
+        for entries in (*sections, handbook.lessons, handbook.pages):
             for entry in entries.values():
                 if entry.content.title:
                     self._titles[entry.address] = Texts(values, entry)(entry.content.title)

@@ -5,18 +5,18 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Any
 
-from calculators import CALCULATORS
-
 from build_tools.content.handbook import Handbook
 from build_tools.content.values import Values
 from build_tools.embedding.files import page_address
 from build_tools.pages.calculator_pages import CalculatorPages
 from build_tools.pages.content_pages import ContentPages
+from build_tools.pages.diagnosis_pages import DiagnosisPages
 from build_tools.pages.forms import Forms
 from build_tools.pages.navigation import Section, lessons_in_order, navigation, sections
 from build_tools.pages.reference_pages import ReferencePages
 from build_tools.pages.render import Library, render
 from build_tools.pages.uses import pages_by_calculator
+from calculators import CALCULATORS
 
 
 @dataclass(frozen=True)
@@ -40,21 +40,25 @@ def write_site(
     forms = Forms(values, runtime_folder)
     used = pages_by_calculator(handbook)
     content = ContentPages(handbook, values, library, forms, used)
+    diagnosis = DiagnosisPages(handbook, values, library)
     calculators = CalculatorPages(handbook, library, forms, used, site_url)
     reference = ReferencePages(handbook, values, library)
     found = sections(handbook, values)
     lessons = lessons_in_order(handbook)
     pages = {entry.address: content.procedure(entry) for entry in handbook.procedures.values()}
-    pages |= {entry.address: content.fault(entry) for entry in handbook.faults.values()}
+    pages |= {entry.address: diagnosis.fault(entry) for entry in handbook.faults.values()}
+    pages |= {entry.address: diagnosis.check(entry) for entry in handbook.checks.values()}
     pages |= {entry.address: content.equipment(entry) for entry in handbook.equipment.values()}
     for lesson, following in zip(lessons, [*lessons[1:], None], strict=True):
         pages[lesson.address] = content.lesson(lesson, following)
     pages |= {page.address: content.body(page) for page in handbook.pages.values()}
     pages |= {f"work-out/{one.name}.md": calculators.page(one) for one in CALCULATORS.values()}
+    causes = "faults/index.md"
+    pages[causes] = diagnosis.find_the_cause(causes, pages.get(causes, "# Find the cause\n"))
     for section in found:
         for one in (section, *section.subsections):
             pages[one.index] = _index(one, pages.get(one.index), library)
-    pages |= reference.pages(content)
+    pages |= reference.pages()
     bare_forms = {
         name: forms.of_calculator(one, page_address(one)) for name, one in CALCULATORS.items()
     }
@@ -76,6 +80,7 @@ def _index(section: Section, body: str | None, library: Library) -> str:
             "cards": [library.link(section.index, address, note) for address, note in members],
         }
         for one in section.subsections
+        if one.listed_above
         for _, members in one.groups
     ]
     return render("section", body=body or f"# {section.title}\n", groups=groups)

@@ -173,6 +173,16 @@ prevent: Fill by {{ work_out("brine-refill", salt="9 lb", refill_flow="0.5 gpm")
 cautions: []
 procedures:
   - drain-flow
+share_of_calls: 4 %
+minutes: 20
+simulation:
+  - change: salt_bridged
+    from: 1
+    to: 1
+likelihoods_from: the trainer's own judgement
+likelihoods:
+  complaint: {hard: 60 %, salt-unused: 40 %}
+  rod: {hollow: 95 %, loose: 5 %}
 """,
     "faults/no-salt.yaml": """\
 title: No salt
@@ -187,6 +197,96 @@ remedy:
 prevent: Tell the customer.
 cautions: []
 procedures: []
+learn:
+  - hardness
+share_of_calls: 7.5 %
+minutes: 15
+homes: {well: 50 %}
+proved_by:
+  - check: salt-height
+    result: none
+follows: [salt-bridge]
+simulation:
+  - change: salt_left
+    from: 0
+    to: 5 lb
+likelihoods_from: the trainer's own judgement
+likelihoods:
+  complaint: {hard: 97 %}
+  salt-height: {none: 97 %}
+""",
+    "checks/complaint.yaml": """\
+title: Complaint
+stage: telephone
+order: 1
+minutes: 0
+kind: look
+how:
+  - Listen.
+tools: []
+results:
+  - name: hard
+    label: Hard water
+    means: The water is hard.
+  - name: salt-unused
+    label: Salt not used
+    means: The salt never goes down.
+cautions: []
+procedures: []
+""",
+    "checks/salt-height.yaml": """\
+title: Salt height
+stage: salt and brine
+order: 1
+minutes: 0.2
+kind: look
+how:
+  - Lift the lid.
+tools: []
+results:
+  - name: above
+    label: Above the water
+    means: There is salt.
+  - name: none
+    label: No salt
+    means: There is none.
+numbers:
+  - name: height
+    label: Height of the salt
+    kind: length
+cautions: []
+procedures: []
+""",
+    "checks/rod.yaml": """\
+title: Rod through the salt
+stage: salt and brine
+order: 2
+minutes: 0.5
+overlaps_minutes: 0.25
+kind: feel
+how:
+  - Push the rod down to the floor.
+say: I look for a hollow.
+tools:
+  - A blunt rod
+results:
+  - name: loose
+    label: Loose
+    means: The rod reaches the floor.
+  - name: hollow
+    label: Hollow
+    means: The rod falls through a crust.
+needs:
+  - check: salt-height
+    result: above
+erases: [salt-height]
+opens: true
+stop_if:
+  - The tank is cracked.
+cautions:
+  - hot-water
+procedures:
+  - first-look
 learn:
   - hardness
 """,

@@ -263,7 +263,7 @@ FILES_THAT_ARE_WRONG = [
     (
         {"procedure/other.yaml": ""},
         "docs_src/procedure/other.yaml:1: this file is not read (expected YAML files in the folders "
-        "procedures, faults, equipment)",
+        "procedures, faults, equipment, checks)",
     ),
     (
         {"faults/no-salt.md": "# No salt\n[x](salt-bridge.md)\n"},

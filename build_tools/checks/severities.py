@@ -1,0 +1,46 @@
+"""What a fault changes on the simulated home: a range that can be drawn from, in homes that exist."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import get_args
+
+from build_tools.content.diagnosis_models import WATERS, Change, Fault
+from build_tools.content.entries import Entry
+from build_tools.content.handbook import Handbook
+from build_tools.content.models import Control
+from build_tools.content.problems import Problem, expected
+from build_tools.content.severity import severity
+from build_tools.content.yaml_file import KeyPath
+from calculators.simulation.changes import CHANGES
+
+
+def check(handbook: Handbook) -> Iterator[Problem]:
+    """Yield a problem for each range that cannot be drawn from, and each unknown class of home."""
+    classes = [*get_args(Control), *WATERS]
+    for fault in handbook.faults.values():
+        for name in fault.content.homes:
+            if name not in classes:
+                said = f'there is no class of homes "{name}" {expected(name, classes)}'
+                yield fault.problem(("homes", name), said)
+        for index, change in enumerate(fault.content.simulation):
+            if change.change in CHANGES:
+                yield from _range(fault, ("simulation", index), change)
+
+
+def _range(fault: Entry[Fault], path: KeyPath, change: Change) -> Iterator[Problem]:
+    written = {"from": change.low, "to": change.high, "grows_per_day": change.grows_per_day}
+    numbers = {}
+    for key, text in written.items():
+        try:
+            numbers[key] = severity(change.change, text)
+        except ValueError as error:
+            yield fault.problem((*path, key), f'"{key}": {error}')
+    if len(numbers) < len(written):
+        return
+    if numbers["from"] > numbers["to"]:
+        said = f'"from" is {change.low}, more than "to", {change.high} (expected the lesser first)'
+        yield fault.problem((*path, "from"), said)
+    elif change.spread == "ratio" and numbers["from"] <= 0:
+        said = f'a spread by ratio begins at {change.low} (expected a "from" above 0)'
+        yield fault.problem((*path, "from"), said)

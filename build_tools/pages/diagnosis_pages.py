@@ -1,0 +1,211 @@
+"""The pages of the diagnosis: faults, checks, and the table from complaint to cause and check."""
+
+from __future__ import annotations
+
+from itertools import groupby
+from typing import Any
+
+from build_tools.content.diagnosis_data import diagnosis_data, place, share
+from build_tools.content.diagnosis_models import COMPLAINT, Change, Check, Fault, Finding, Result
+from build_tools.content.entries import Entry
+from build_tools.content.fields import Measure, parse_any
+from build_tools.content.handbook import Handbook
+from build_tools.content.values import Values
+from build_tools.pages.chances import how_long, how_often, of_ten
+from build_tools.pages.render import Library, Texts, render
+from build_tools.pages.standing_cautions import in_full
+from calculators.diagnosis.by_complaint import likely_causes
+from calculators.quantities import QuantityError
+from calculators.simulation.changes import CHANGES
+
+#: How many likely causes a complaint names, and how many findings each of them.
+CAUSES, FINDINGS = 8, 3
+_READ_BY = {"look": "by looking", "instrument": "with an instrument", "feel": "by feel"}
+
+
+class DiagnosisPages:
+    """Writes the Markdown of the pages about faults and checks."""
+
+    def __init__(self, handbook: Handbook, values: Values, library: Library) -> None:
+        self._handbook = handbook
+        self._values = values
+        self._library = library
+        self._data = diagnosis_data(handbook)
+
+    def fault(self, entry: Entry[Fault]) -> str:
+        """Return the page of a fault."""
+        text = Texts(self._values, entry)
+        content = entry.content
+        return render(
+            "fault",
+            text=text,
+            content=content,
+            share=self._values.measure(content.share_of_calls),
+            time=how_long(content.minutes),
+            homes=[
+                f"{name}: {self._values.measure(one)} as often"
+                for name, one in content.homes.items()
+            ],
+            cautions=in_full(self._handbook, self._values, content.cautions),
+            lookalikes=[
+                self._library.link(entry.address, f"faults/{one.fault}.md", text(one.tell))
+                for one in content.mistaken_for
+            ],
+            proofs=self._findings(entry, content.proved_by),
+            rows=[
+                self._library.link(entry.address, f"checks/{name}.md", self._chances(name, content))
+                for name in self._data["checks"]
+                if name in content.likelihoods
+            ],
+            changes=[self._change(one) for one in content.simulation],
+            follows=self._links(entry, "faults", content.follows),
+            procedures=self._links(entry, "procedures", content.procedures),
+            lessons=self._links(entry, "learn", content.learn),
+        )
+
+    def check(self, entry: Entry[Check]) -> str:
+        """Return the page of a check."""
+        text = Texts(self._values, entry)
+        content = entry.content
+        overlaps = content.overlaps_minutes
+        return render(
+            "check",
+            text=text,
+            content=content,
+            stage=content.stage.capitalize(),
+            time=how_long(content.minutes),
+            while_waiting=how_long(overlaps) if overlaps is not None else "",
+            read_by=_READ_BY[content.kind],
+            complaint=entry.id == COMPLAINT,
+            cautions=in_full(self._handbook, self._values, content.cautions),
+            needs=self._findings(entry, content.needs),
+            erases=self._links(entry, "checks", content.erases),
+            results=[
+                {
+                    "id": one.name,
+                    "label": text(one.label),
+                    "means": text(one.means),
+                    "only_for": ", ".join(one.only_for or []),
+                    "faults": self._spoken_for(entry, one),
+                }
+                for one in content.results
+            ],
+            procedures=self._links(entry, "procedures", content.procedures),
+            lessons=self._links(entry, "learn", content.learn),
+        )
+
+    def find_the_cause(self, base: str, body: str) -> str:
+        """Return the page that leads from complaints to causes and checks; `body` begins it."""
+        complaint = self._handbook.checks.get(COMPLAINT)
+        return render(
+            "find_the_cause",
+            body=body,
+            units=self._handbook.units,
+            complaints=[
+                {
+                    "id": one.name,
+                    "label": self._label(complaint, one),
+                    "means": Texts(self._values, complaint)(one.means),
+                    "causes": self._causes(base, one.name),
+                }
+                for one in (complaint.content.results if complaint else [])
+            ],
+            stages=[
+                {"title": stage.capitalize(), "checks": [self._row(base, one) for one in members]}
+                for stage, members in groupby(
+                    checks_in_order(self._handbook), key=lambda one: one.content.stage
+                )
+            ],
+        )
+
+    def _causes(self, base: str, complaint: str) -> list[dict[str, str]]:
+        causes = likely_causes(self._data["faults"], complaint)[:CAUSES]
+        return [
+            {
+                **self._library.link(base, f"faults/{name}.md"),
+                "share": of_ten(part),
+                "shown_by": self._shown_by(base, self._handbook.faults[name].content),
+            }
+            for name, part in causes
+        ]
+
+    def _shown_by(self, base: str, fault: Fault) -> str:
+        """Return the results that a fault makes likeliest, in the order in which they are read."""
+        found = []
+        for order, entry in enumerate(checks_in_order(self._handbook)):
+            chances = fault.likelihoods.get(entry.id, {})
+            for result in entry.content.results[1:]:
+                if entry.id != COMPLAINT and result.name in chances:
+                    found.append((-share(chances[result.name]), order, entry, result))
+        loudest = sorted(found, key=lambda one: one[:2])[:FINDINGS]
+        made = []
+        for _, _, entry, result in sorted(loudest, key=lambda one: one[1]):
+            link = self._library.link(base, entry.address)
+            label = self._label(entry, result)
+            made.append(f"[{link['words']}]({link['link']}#{result.name}): {label.lower()}")
+        return "; ".join(made)
+
+    def _row(self, base: str, entry: Entry[Check]) -> dict[str, str]:
+        labels = [self._label(entry, one) for one in entry.content.results]
+        return {
+            **self._library.link(base, entry.address),
+            "time": how_long(entry.content.minutes),
+            "results": "; ".join(labels),
+        }
+
+    def _spoken_for(self, entry: Entry[Check], result: Result) -> list[dict[str, str]]:
+        """Return links to the faults that make a result likely, the likeliest of all calls first."""
+        if result is entry.content.results[0] and entry.id != COMPLAINT:
+            return []
+        found = []
+        for name, fault in self._data["faults"].items():
+            chance = fault["likelihoods"].get(entry.id, {}).get(result.name, 0)
+            if chance > 0:
+                found.append((-fault["share_of_calls"] * chance, name, chance))
+        return [
+            self._library.link(entry.address, f"faults/{name}.md", f"it shows {how_often(chance)}")
+            for _, name, chance in sorted(found)
+        ]
+
+    def _chances(self, check: str, fault: Fault) -> str:
+        entry = self._handbook.checks[check]
+        chances = {name: share(one) for name, one in fault.likelihoods[check].items()}
+        ordered = sorted(chances, key=lambda name: -chances[name])
+        return "; ".join(
+            f"{how_often(chances[name])}: {self._label(entry, entry.content.result(name)).lower()}"
+            for name in ordered
+            if chances[name] > 0
+        )
+
+    def _label(self, entry: Entry[Check], result: Result) -> str:
+        return Texts(self._values, entry)(result.label)
+
+    def _findings(self, base: Entry[Any], findings: list[Finding]) -> list[dict[str, str]]:
+        made = []
+        for one in findings:
+            entry = self._handbook.checks[one.check]
+            labels = [self._label(entry, entry.content.result(name)) for name in one.result]
+            made.append(self._library.link(base.address, entry.address, " or ".join(labels)))
+        return made
+
+    def _links(self, entry: Entry[Any], folder: str, names: list[str]) -> list[dict[str, str]]:
+        return [self._library.link(entry.address, f"{folder}/{name}.md") for name in names]
+
+    def _change(self, change: Change) -> str:
+        meaning = CHANGES[change.change][0]
+        low, high, growth = map(self._amount, (change.low, change.high, change.grows_per_day))
+        written = low if low == high else f"{low} to {high}"
+        grows = "" if growth == "0" else f", growing by {growth} a day"
+        return f"{meaning}: {written}{grows}"
+
+    def _amount(self, text: str) -> str:
+        """Return a bare number as it is, and a quantity in the units of the readers."""
+        try:
+            return self._values.measure(Measure(text, parse_any(text)))
+        except QuantityError:
+            return text
+
+
+def checks_in_order(handbook: Handbook) -> list[Entry[Check]]:
+    """Return the checks in their running order."""
+    return sorted(handbook.checks.values(), key=lambda one: place(one.content))

@@ -1,0 +1,18 @@
+"""The standing cautions, in full, for whichever page names them."""
+
+from __future__ import annotations
+
+from build_tools.content.handbook import Handbook
+from build_tools.content.values import Values
+from build_tools.pages.render import Texts
+
+
+def in_full(handbook: Handbook, values: Values, names: list[str]) -> list[dict[str, str]]:
+    """Return the named standing cautions with their title and text."""
+    found = []
+    for name in names:
+        entry = handbook.cautions[name]
+        text = Texts(values, entry)
+        content = entry.content
+        found.append({"id": name, "title": text(content.title), "text": text(content.text)})
+    return found

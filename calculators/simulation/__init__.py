@@ -1,0 +1,1 @@
+"""The simulated home: household, softener, brine tank, control, valve and water heater."""
