@@ -38,6 +38,14 @@ def _range(fault: Entry[Fault], path: KeyPath, change: Change) -> Iterator[Probl
             yield fault.problem((*path, key), f'"{key}": {error}')
     if len(numbers) < len(written):
         return
+    known = CHANGES[change.change]
+    for key in ("from", "to"):
+        if not known.low <= numbers[key] <= known.high:
+            said = (
+                f'"{key}" is {written[key]}, which "{change.change}" cannot be (expected '
+                f"{known.low:g} to {known.high:g}, in the unit {known.unit})"
+            )
+            yield fault.problem((*path, key), said)
     if numbers["from"] > numbers["to"]:
         said = f'"from" is {change.low}, more than "to", {change.high} (expected the lesser first)'
         yield fault.problem((*path, "from"), said)

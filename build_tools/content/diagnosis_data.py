@@ -5,22 +5,51 @@ from __future__ import annotations
 from typing import Any
 
 from build_tools.content.diagnosis_models import STAGES, Check, Fault, Finding
+from build_tools.content.entries import Entry
 from build_tools.content.fields import Measure
 from build_tools.content.handbook import Handbook
 from build_tools.content.severity import severity
+from build_tools.content.values import Values
+from build_tools.content.yaml_file import KeyPath
 
 
 def diagnosis_data(handbook: Handbook) -> dict[str, Any]:
     """Return the faults and checks of a handbook without problems, ready for JSON.
 
     Shares and chances are numbers from 0 to 1, minutes are minutes, and what a fault changes is in
-    the simulation's units. Checks stand in their running order. Texts are left out: pages have them.
+    the simulation's units. Checks stand in their running order. Of texts only titles and labels are
+    here, with their expressions unfilled: pages have the others.
     """
+    values = Values(handbook)
     checks = sorted(handbook.checks.values(), key=lambda one: place(one.content))
     return {
-        "faults": {name: _fault(one.content) for name, one in handbook.faults.items()},
-        "checks": {one.id: _check(one.content) for one in checks},
+        "faults": {
+            one.id: {"title": _filled(values, one, ("title",), one.content.title)}
+            | _fault(one.content)
+            for one in handbook.faults.values()
+        },
+        "checks": {
+            one.id: {"title": _filled(values, one, ("title",), one.content.title)}
+            | _check(one.content)
+            | {"results": _results(values, one)}
+            for one in checks
+        },
     }
+
+
+def _filled(values: Values, entry: Entry[Any], path: KeyPath, text: str) -> str:
+    return " ".join(values.fill(entry.passage(path, text)).split())
+
+
+def _results(values: Values, entry: Entry[Check]) -> list[dict[str, Any]]:
+    return [
+        {
+            "name": one.name,
+            "label": _filled(values, entry, ("results", index, "label"), one.label),
+            "only_for": one.only_for,
+        }
+        for index, one in enumerate(entry.content.results)
+    ]
 
 
 def place(check: Check) -> tuple[int, int]:
@@ -35,7 +64,6 @@ def share(chance: Measure) -> float:
 
 def _fault(fault: Fault) -> dict[str, Any]:
     return {
-        "title": fault.title,
         "group": fault.group,
         "share_of_calls": share(fault.share_of_calls),
         "minutes": fault.minutes,
@@ -43,6 +71,7 @@ def _fault(fault: Fault) -> dict[str, Any]:
         "mistaken_for": [one.fault for one in fault.mistaken_for],
         "proved_by": _findings(fault.proved_by),
         "follows": fault.follows,
+        "procedures": fault.procedures,
         "simulation": [
             {
                 "change": one.change,
@@ -64,15 +93,12 @@ def _fault(fault: Fault) -> dict[str, Any]:
 def _check(check: Check) -> dict[str, Any]:
     stage, order = place(check)
     return {
-        "title": check.title,
         "stage": stage,
         "order": order,
         "minutes": check.minutes,
         "overlaps_minutes": check.overlaps_minutes,
         "kind": check.kind,
-        "results": [one.name for one in check.results],
         "only_for": check.only_for,
-        "results_only_for": {one.name: one.only_for for one in check.results if one.only_for},
         "needs": _findings(check.needs),
         "erases": check.erases,
         "opens": check.opens,

@@ -15,7 +15,7 @@ def severity(change: str, text: str) -> float:
     of the trade (a share, a factor, a switch), a share such as "40 %" becomes 0.4. Raises
     ValueError with a sentence when the text is neither.
     """
-    unit = CHANGES[change][1]
+    unit = CHANGES[change].unit
     kind = kind_of(unit)
     try:
         number = float(text)

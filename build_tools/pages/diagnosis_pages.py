@@ -192,7 +192,7 @@ class DiagnosisPages:
         return [self._library.link(entry.address, f"{folder}/{name}.md") for name in names]
 
     def _change(self, change: Change) -> str:
-        meaning = CHANGES[change.change][0]
+        meaning = CHANGES[change.change].meaning
         low, high, growth = map(self._amount, (change.low, change.high, change.grows_per_day))
         written = low if low == high else f"{low} to {high}"
         grows = "" if growth == "0" else f", growing by {growth} a day"
