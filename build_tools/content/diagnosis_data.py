@@ -18,7 +18,7 @@ def diagnosis_data(handbook: Handbook) -> dict[str, Any]:
 
     Shares and chances are numbers from 0 to 1, minutes are minutes, and what a fault changes is in
     the simulation's units. Checks stand in their running order. Of texts only titles and labels are
-    here, with their expressions unfilled: pages have the others.
+    here: pages have the others.
     """
     values = Values(handbook)
     checks = sorted(handbook.checks.values(), key=lambda one: place(one.content))
