@@ -14,7 +14,7 @@ from build_tools.content.values import Values
 from build_tools.pages.chances import how_long, how_often, of_ten
 from build_tools.pages.render import Library, Texts, render
 from build_tools.pages.standing_cautions import in_full
-from calculators.diagnosis.by_complaint import likely_causes
+from calculators.diagnosis.by_complaint import likely_causes, telling_results
 from calculators.quantities import QuantityError
 from calculators.simulation.changes import CHANGES
 
@@ -124,26 +124,31 @@ class DiagnosisPages:
             {
                 **self._library.link(base, f"faults/{name}.md"),
                 "share": of_ten(part),
-                "shown_by": self._shown_by(base, self._handbook.faults[name].content),
+                "shown_by": self._shown_by(base, name),
             }
             for name, part in causes
         ]
 
-    def _shown_by(self, base: str, fault: Fault) -> str:
-        """Return the results that a fault makes likeliest, in the order in which they are read."""
-        found = []
-        for order, entry in enumerate(checks_in_order(self._handbook)):
-            chances = fault.likelihoods.get(entry.id, {})
-            for result in entry.content.results[1:]:
-                if entry.id != COMPLAINT and result.name in chances:
-                    found.append((-share(chances[result.name]), order, entry, result))
-        loudest = sorted(found, key=lambda one: one[:2])[:FINDINGS]
+    def _shown_by(self, base: str, fault: str) -> str:
+        """Return the results that speak loudest for a fault, in the order in which they are read."""
+        order = list(self._data["checks"])
+        telling = [
+            (order.index(check), check, self._result(check, name))
+            for check, name in telling_results(self._data["faults"], fault)
+        ]
+        abnormal = [one for one in telling if one[2] is not self._result(one[1])]
         made = []
-        for _, _, entry, result in sorted(loudest, key=lambda one: one[1]):
+        for _, check, result in sorted(abnormal[:FINDINGS], key=lambda one: one[0]):
+            entry = self._handbook.checks[check]
             link = self._library.link(base, entry.address)
             label = self._label(entry, result)
             made.append(f"[{link['words']}]({link['link']}#{result.name}): {label.lower()}")
         return "; ".join(made)
+
+    def _result(self, check: str, name: str | None = None) -> Result:
+        """Return a result of a check by its name, or the normal one."""
+        content = self._handbook.checks[check].content
+        return content.result(name) if name else content.results[0]
 
     def _row(self, base: str, entry: Entry[Check]) -> dict[str, str]:
         labels = [self._label(entry, one) for one in entry.content.results]
@@ -163,7 +168,7 @@ class DiagnosisPages:
             if chance > 0:
                 found.append((-fault["share_of_calls"] * chance, name, chance))
         return [
-            self._library.link(entry.address, f"faults/{name}.md", f"it shows {how_often(chance)}")
+            self._library.link(entry.address, f"faults/{name}.md", f"shows it {how_often(chance)}")
             for _, name, chance in sorted(found)
         ]
 

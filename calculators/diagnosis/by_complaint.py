@@ -1,4 +1,6 @@
-"""Which causes a complaint makes likely, before anything was read."""
+"""Which causes a complaint makes likely before anything was read, and what would show them."""
+
+from math import log2
 
 
 def likely_causes(faults, complaint):
@@ -23,3 +25,33 @@ def likely_causes(faults, complaint):
     total = sum(weights.values())
     ordered = sorted((-weight, name) for name, weight in weights.items() if weight > 0)
     return [(name, -weight / total) for weight, name in ordered]
+
+
+def telling_results(faults, name):
+    """Return (check, result) of what speaks for a fault, the most telling first, one a check.
+
+    A result tells much where the fault often shows it and calls seldom do: it is ranked by its
+    chance with the fault times the logarithm of that chance over the mean of all calls, in bits.
+    Only results that the fault makes likelier than the mean are returned; complaints are left out.
+
+    >>> faults = {
+    ...     "bridge": {"share_of_calls": 0.5, "likelihoods": {"rod": {"hollow": 0.9}}},
+    ...     "empty": {"share_of_calls": 0.5, "likelihoods": {"lid": {"no salt": 1.0}}},
+    ... }
+    >>> telling_results(faults, "bridge")
+    [('rod', 'hollow')]
+    """
+    total = sum(fault["share_of_calls"] for fault in faults.values())
+    found = []
+    for check, chances in faults[name]["likelihoods"].items():
+        best = 0.0, ""
+        for result, chance in chances.items():
+            mean = sum(
+                fault["share_of_calls"] * fault["likelihoods"].get(check, {}).get(result, 0)
+                for fault in faults.values()
+            )
+            if check != "complaint" and chance * total > mean > 0:
+                best = max(best, (chance * log2(chance * total / mean), result))
+        if best[1]:
+            found.append((-best[0], check, best[1]))
+    return [(check, result) for _, check, result in sorted(found)]
