@@ -15,7 +15,7 @@ START = ("calculators.simulation.visit", "calculators.diagnosis.home_codes")
 TELLING = {f"calculators.{name}" for name in ("sources", "working", "declare", "readings")}
 MAKER = Path(__file__).with_name("simulated_homes.py")
 _IMPORT = re.compile(
-    r"^\s*(?:from (calculators[\w.]*) import ([\w, ]+)|import (calculators[\w.]*))", re.M
+    r"^\s*(?:from (calculators[\w.]*) import ([\w, ]+)|import (calculators[\w.]*))", re.MULTILINE
 )
 
 

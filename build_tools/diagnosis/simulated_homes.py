@@ -10,14 +10,15 @@ import json
 import multiprocessing
 import os
 import random
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from pathlib import Path
 from typing import Any
+
+from calculators.simulation.visit import draw, visit
 
 from build_tools.diagnosis.digest import digest_of
 from calculators.diagnosis.home_codes import pack
 from calculators.diagnosis.knowledge import COMPLAINT, class_letters
-from calculators.simulation.visit import draw, visit
 
 FILE = "simulated_homes.json"
 #: Homes kept for each fault, tries at most, and readings drawn in each home.

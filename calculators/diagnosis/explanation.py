@@ -1,10 +1,8 @@
 """The standing of a call in plain words: what leads, what speaks for and against it, what next."""
 
-from calculators.diagnosis.knowledge import UNKNOWN
 from calculators.diagnosis.next_check import minutes_of
 from calculators.diagnosis.stopping import best_split
 from calculators.diagnosis.weighing import (
-    LOOKS_THE_SAME,
     companions,
     evidence_for,
     looks_the_same,
@@ -18,15 +16,15 @@ WORTH_A_WORD = 0.05
 #: A reading speaks for or against a cause from this weight on, a logarithm to ten.
 SPEAKS = 0.1
 READINGS_TOLD = 3
+#: A cause that is not in the handbook is worth a word from this chance on.
+WORTH_DOUBT = 0.15
 
 
 def explain(standing, found, option, stopped, tried):
     """Return sentences: the leader, the readings for and against it, its likeness, what next."""
     if stopped is not None and stopped["why"] == "danger":
-        return [
-            f"Stop here: {listed(stopped['dangers'])}. Make the place safe and get help "
-            "before anything else."
-        ]
+        told = listed(stopped["dangers"])
+        return [f"Stop here: {told}. Make the place safe and get help before anything else."]
     sentences = [_leader(standing)]
     if standing.call.readings:
         sentences += _for_and_against(standing)
@@ -90,7 +88,7 @@ def _others(standing):
     if same:
         return [f"{listed(_title(standing, one) for one in same)} would look the same so far."]
     second = others[0]
-    return [f"Next comes {_title(standing, second)} ({chance_in_words(standing.causes[second])})."]
+    return [f"Second is {_title(standing, second)} ({chance_in_words(standing.causes[second])})."]
 
 
 def _doubts(standing):
@@ -101,6 +99,10 @@ def _doubts(standing):
     brought = [one for chance, one in companions(standing, leader) if chance > 0.5]
     if brought:
         sentences.append(f"It has probably brought {_title(standing, brought[0])} with it.")
+    if standing.unknown >= WORTH_DOUBT:
+        sentences.append(
+            f"It may be something else altogether ({chance_in_words(standing.unknown)})."
+        )
     found, bound = surprise(standing, leader)
     odd = [one for one in unexplained(standing, leader) if one not in _told_by(standing, brought)]
     if found > bound:
@@ -131,16 +133,12 @@ def _what_next(standing, found, option, stopped, tried):
         return [f"Stop searching. Prove it before the repair: {title}."]
     if stopped["why"] == "one repair":
         return ["One repair serves all causes that are left: stop testing and do it."]
-    first, second = stopped["causes"]
-    split = best_split(standing, first, second, found)
-    told = f"{_title(standing, first)} or {_title(standing, second)}"
-    if split is None:
-        return [f"No check left is worth its minutes: it is {told}.", *_try(standing, tried)]
-    return [
-        f"No check is worth its minutes any more: it is {told}. "
-        f"{knowledge.checks[split]['title']} would tell which.",
-        *_try(standing, tried),
-    ]
+    told = " or ".join(_title(standing, one) for one in stopped["causes"])
+    sentence = f"No check left is worth its minutes: it is probably {told}."
+    split = best_split(standing, *stopped["causes"], found) if stopped["causes"][1:] else None
+    if split is not None:
+        sentence += f" {knowledge.checks[split]['title']} would tell them apart."
+    return [sentence, *_try(standing, tried)]
 
 
 def _next(standing, option):

@@ -68,7 +68,6 @@ class Knowledge:
         self.tables = {name: self._table(name) for name in self.checks}
         for name in self.simulated_checks:
             self.kinds[name], self.columns[name] = self._column(name)
-        self.alike = {name: self._alike(name) for name in self.simulated_checks}
         self._cached = {}
 
     def misreading(self, check):
@@ -181,15 +180,6 @@ class Knowledge:
             for result, column in enumerate(order):
                 counts[result] += homes * kind[column] / draws
         return counts
-
-    def _alike(self, check):
-        """Return for each hypothesis the kind of its simulated homes, None where they differ."""
-        column = self.columns[check]
-        found = []
-        for start, end in self.places:
-            kinds = set(column[start : end - 1])
-            found.append(kinds.pop() if len(kinds) == 1 else None)
-        return found
 
     def _column(self, check):
         """Return the kinds of homes by what they give in a check, and each home's kind."""

@@ -37,7 +37,7 @@ def stop(standing, option, dangers=()):
     if len(left) > 1 and shared and sum(standing.causes[one] for one in left) >= ONE_REPAIR:
         return {"why": "one repair", "causes": left, "procedures": shared}
     if option is None or option.rate < NOTHING_MORE:
-        return {"why": "nothing more to learn", "causes": standing.ranking[:2]}
+        return {"why": "nothing more to learn", "causes": left[:2] or [leader]}
     return None
 
 

@@ -13,10 +13,11 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 from typing import Any
 
+from calculators.simulation.visit import draw, visit
+
 from build_tools.diagnosis.simulated_homes import class_factor
 from calculators.diagnosis.knowledge import COMPLAINT
 from calculators.diagnosis.likelihoods import MISREADING, judged_row
-from calculators.simulation.visit import draw, visit
 
 #: How many calls a judged row is counted on: the fewer, the further it lies from the handbook's.
 PSEUDO_COUNTS = 20
