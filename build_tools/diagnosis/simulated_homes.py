@@ -14,11 +14,10 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
-from calculators.simulation.visit import draw, visit
-
 from build_tools.diagnosis.digest import digest_of
 from calculators.diagnosis.home_codes import pack
 from calculators.diagnosis.knowledge import COMPLAINT, class_letters
+from calculators.simulation.visit import draw, visit
 
 FILE = "simulated_homes.json"
 #: Homes kept for each fault, tries at most, and readings drawn in each home.
@@ -60,9 +59,7 @@ def make(
 ) -> dict[str, Any]:
     """Return the kept homes with those of some faults made anew, and without those not wanted."""
     wanted = simulated(data)
-    results = {
-        name: [one["name"] for one in check["results"]] for name, check in data["checks"].items()
-    }
+    results = {name: check["results"] for name, check in data["checks"].items()}
     homes = {name: one for name, one in kept.get("faults", {}).items() if name in wanted}
     work = [(name, wanted[name], _factors(data, name), results) for name in names]
     with multiprocessing.Pool(os.cpu_count()) as pool:
@@ -126,8 +123,8 @@ def _homes(work: tuple[str, list[dict[str, Any]], dict[str, float], dict[str, li
 
 
 def _counts(draws: list[dict[str, str]], check: str, names: list[str]) -> list[int]:
-    """Return how often each result was drawn; a check that a home does not have reads normal."""
-    drawn = [one.get(check, names[0]) for one in draws]
+    """Return how often each result was drawn; a check that cannot tell in a home has none."""
+    drawn = [one.get(check) for one in draws]
     return [drawn.count(name) for name in names]
 
 

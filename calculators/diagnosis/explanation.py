@@ -170,5 +170,7 @@ def _title(standing, fault):
 
 def _reading(standing, check):
     result, _ = standing.call.readings[check]
-    data = standing.knowledge.checks[check]
-    return f"{data['title']}: {data['results'][result].get('label', '').lower()}"
+    of_check = standing.knowledge.checks[check]
+    name = standing.knowledge.results[check][result]
+    label = (of_check.get("labels") or {}).get(name) or name.replace("-", " ")
+    return f"{of_check['title']}: {label[:1].lower()}{label[1:]}"

@@ -38,16 +38,15 @@ class Knowledge:
 
     data: {"faults": {name: …}, "checks": {name: …}, "homes": …} as plain data; the keys of a fault
     and a check are those of the handbook's files, with numbers in the place of texts: chances
-    from 0 to 1, `share_of_calls` in any common unit, `minutes` in minutes, `stage` as a number. `homes` is what
+    from 0 to 1, `share_of_calls` in any common unit, `minutes` in minutes, `stage` as a number, `results` as
+    names with the normal one first. A check may have "labels" of results for the explanation. `homes` is what
     `simulate-homes` writes, or {} where nothing was simulated.
     """
 
     def __init__(self, data):
         self.faults = data["faults"]
         self.checks = dict(sorted(data["checks"].items(), key=_running_order))
-        self.results = {
-            name: [one["name"] for one in check["results"]] for name, check in self.checks.items()
-        }
+        self.results = {name: list(check["results"]) for name, check in self.checks.items()}
         self._simulated = (data.get("homes") or {}).get("faults", {})
         self._result_names = (data.get("homes") or {}).get("results", {})
         self.hypotheses = [
@@ -175,8 +174,10 @@ class Knowledge:
         order = [self._result_names[check].index(name) for name in self.results[check]]
         counts = [0.0] * len(order)
         for place, kind in enumerate(packed["kinds"]):
-            homes = packed["homes"].count(letter(place))
             draws = sum(kind)
+            if not draws:
+                continue  # homes in which the check cannot tell
+            homes = packed["homes"].count(letter(place))
             for result, column in enumerate(order):
                 counts[result] += homes * kind[column] / draws
         return counts
@@ -203,7 +204,7 @@ class Knowledge:
                     column.extend([place(average)] * len(packed["control"]))
                 else:
                     of_letter = {
-                        letter(number): place([kind[one] / sum(kind) for one in order])
+                        letter(number): place(_shares([kind[one] for one in order]))
                         for number, kind in enumerate(readings["kinds"])
                     }
                     column.extend(of_letter[one] for one in readings["homes"])
@@ -222,6 +223,12 @@ def class_letters(control, water):
     ('d', 'w')
     """
     return _CONTROLS[control], _WATERS[water]
+
+
+def _shares(counts):
+    """Return the chances of a home's results, all alike where the check cannot tell."""
+    total = sum(counts)
+    return [one / total for one in counts] if total else flat_row(counts)
 
 
 def _differs(letter_of_home, visited, letters):

@@ -13,11 +13,11 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 from typing import Any
 
-from calculators.simulation.visit import draw, visit
-
 from build_tools.diagnosis.simulated_homes import class_factor
+from calculators.diagnosis.call import NOT_DONE
 from calculators.diagnosis.knowledge import COMPLAINT
 from calculators.diagnosis.likelihoods import MISREADING, judged_row
+from calculators.simulation.visit import CHECKS, draw, visit
 
 #: How many calls a judged row is counted on: the fewer, the further it lies from the handbook's.
 PSEUDO_COUNTS = 20
@@ -63,16 +63,16 @@ def hidden_call(
     if data["faults"][fault].get("simulation"):
         found = _noticed(data["faults"][fault], source)
         home = {"control": found.control, "water": found.water}
-        results = dict(found.readings(source))
+        results = {**dict.fromkeys(CHECKS, NOT_DONE), **found.readings(source)}
         complaint = source.choices(list(found.complaints), list(found.complaints.values()))[0]
     for name, check in data["checks"].items():
-        names = [one["name"] for one in check["results"]]
+        names = check["results"]
         if name == COMPLAINT:
             complaint = complaint or source.choices(names, table[fault, name])[0]
             continue
         if name not in results:
             results[name] = source.choices(names, table[fault, name])[0]
-        if source.random() < MISREADING[check["kind"]]:
+        if results[name] != NOT_DONE and source.random() < MISREADING[check["kind"]]:
             results[name] = source.choice(names)
     return HiddenCall(fault, complaint, home, results)
 
@@ -82,8 +82,7 @@ def jittered(data: dict[str, Any], source: random.Random) -> dict[tuple[str, str
     table = {}
     for fault, of_fault in data["faults"].items():
         for check, of_check in data["checks"].items():
-            names = [one["name"] for one in of_check["results"]]
-            row = judged_row(names, of_fault["likelihoods"].get(check))
+            row = judged_row(of_check["results"], of_fault["likelihoods"].get(check))
             draws = [
                 source.gammavariate(PSEUDO_COUNTS * chance, 1) if chance else 0.0 for chance in row
             ]

@@ -11,10 +11,9 @@ from calculators.diagnosis.standing import Standing
 
 
 def check(title: str, *results: str, **more: Any) -> dict[str, Any]:
-    """Return a check; each result is its own label with a capital letter."""
-    named = [{"name": one, "label": one.capitalize()} for one in results]
+    """Return a check whose results have their names as labels."""
     given = {"title": title, "stage": 5, "order": 1, "minutes": 1, "kind": "look"}
-    return {**given, "results": named, **more}
+    return {**given, "results": list(results), **more}
 
 
 def fault(title: str, share: float, **more: Any) -> dict[str, Any]:
@@ -29,7 +28,9 @@ DATA: dict[str, Any] = {
         "lamp": check("Lamp at the outlet", "lit", "dark", stage=3, order=1),
         "level": check("Water in the well", "planned", "high", "low", stage=4, order=1, minutes=2),
         "rod": check("Rod through the salt", "loose", "crust", stage=4, order=2, erases=["level"]),
-        "start": check("Start by hand", "turns", "still", needs=[{"check": "lamp", "result": "lit"}]),
+        "start": check(
+            "Start by hand", "turns", "still", needs=[{"check": "lamp", "result": "lit"}]
+        ),
         "draw": check(
             "Brine draw",
             "draws",

@@ -80,7 +80,9 @@ def test_the_first_look_does_not_wait_for_a_deeper_check() -> None:
     of["checks"]["rod"]["erases"] = ["draw"]
 
     assert option({}, "rod", of).locked_by == []
-    assert is_open(standing({"readings": {"lamp": "lit", "start": "turns", "rod": "loose"}}, of), "draw")
+    assert is_open(
+        standing({"readings": {"lamp": "lit", "start": "turns", "rod": "loose"}}, of), "draw"
+    )
 
 
 def test_a_check_for_other_controls_is_not_offered() -> None:
