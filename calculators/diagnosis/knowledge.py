@@ -36,11 +36,11 @@ UNKNOWN = ()
 class Knowledge:
     """All causes and checks, and for each check what each cause makes of it.
 
-    data: {"faults": {name: …}, "checks": {name: …}, "homes": …} as plain data; the keys of a fault
-    and a check are those of the handbook's files, with numbers in the place of texts: chances
-    from 0 to 1, `share_of_calls` in any common unit, `minutes` in minutes, `stage` as a number, `results` as
-    names with the normal one first. A check may have "labels" of results for the explanation. `homes` is what
-    `simulate-homes` writes, or {} where nothing was simulated.
+    data: {"faults": {name: …}, "checks": {name: …}, "homes": …} as plain data. The keys of a fault
+    and a check are those of the handbook's files, with numbers in the place of texts: chances from
+    0 to 1, `share_of_calls` in any common unit, `minutes` in minutes, `stage` as a number, and
+    `results` as names, the normal one first. A check may have "labels" of its results for the
+    explanation. `homes` is what `simulate-homes` writes, or {} where nothing was simulated.
     """
 
     def __init__(self, data):

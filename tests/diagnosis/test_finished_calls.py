@@ -55,8 +55,10 @@ def test_no_file_and_no_calls_count_nothing(tmp_path: Path) -> None:
         ),
         (
             "2026-03-14,salty,salt-bride,35,",
-            'there is no fault "salt-bride" (expected one of: salt-bridge, no-power; nearest: '
-            '"salt-bridge")',
+            (
+                'there is no fault "salt-bride" (expected one of: salt-bridge, no-power; nearest: '
+                '"salt-bridge")'
+            ),
         ),
         (
             "2026-03-14,salty,salt-bridge,35 min,",
@@ -72,8 +74,10 @@ def test_no_file_and_no_calls_count_nothing(tmp_path: Path) -> None:
         ),
         (
             '2026-03-14,salty,"salt"-bridge,35,',
-            "this is no line of a table: ',' expected after '\"' "
-            "(expected cells with commas between)",
+            (
+                "this is no line of a table: ',' expected after '\"' "
+                "(expected cells with commas between)"
+            ),
         ),
     ],
 )
@@ -92,8 +96,10 @@ def test_another_header_is_refused(tmp_path: Path) -> None:
     record = read(tmp_path, f"date,cause\n{GOOD}")
 
     assert [str(one) for one in record.problems] == [
-        f'docs_src/{FILE}:1: the first line reads "date,cause" '
-        '(expected "date,complaint,cause,minutes,note")'
+        (
+            f'docs_src/{FILE}:1: the first line reads "date,cause" '
+            '(expected "date,complaint,cause,minutes,note")'
+        )
     ]
     assert record.calls == []
 

@@ -21,32 +21,40 @@ def explanation(given: dict[str, Any], of: dict[str, Any] = DATA) -> str:
     [
         (
             {},
-            "Nothing is read yet. Of all calls, Salt bridge is the most common cause "
-            "(about 5 in 10). Next: Lamp at the outlet, 1 minute.",
+            (
+                "Nothing is read yet. Of all calls, Salt bridge is the most common cause "
+                "(about 5 in 10). Next: Lamp at the outlet, 1 minute."
+            ),
         ),
         (
             {"complaint": "salty"},
-            "Plugged injector leads (about 6 in 10; about 3 in 10 before any reading). "
-            "For it: What the customer says: salty. Against it: nothing yet. "
-            "Second is Salt bridge (about 4 in 10). "
-            "Next: Water in the well, 2 minutes: it has to come before Rod through the salt.",
+            (
+                "Plugged injector leads (about 6 in 10; about 3 in 10 before any reading). "
+                "For it: What the customer says: salty. Against it: nothing yet. "
+                "Second is Salt bridge (about 4 in 10). "
+                "Next: Water in the well, 2 minutes: it has to come before Rod through the salt."
+            ),
         ),
         (
             {"complaint": "hard", "readings": {"level": "high"}},
-            "Plugged injector leads (about 9 in 10; about 3 in 10 before any reading). "
-            "For it: Water in the well: high. Against it: What the customer says: hard. "
-            "Stop testing and repair it, then prove that it is cured.",
+            (
+                "Plugged injector leads (about 9 in 10; about 3 in 10 before any reading). "
+                "For it: Water in the well: high. Against it: What the customer says: hard. "
+                "Stop testing and repair it, then prove that it is cured."
+            ),
         ),
         (
             {"complaint": "salty", "readings": {"level": "low", "rod": "crust", "lamp": "dark"}},
-            "Salt bridge leads (about 5 in 10; about 5 in 10 before any reading). "
-            "For it: Water in the well: low; Rod through the salt: crust. "
-            "Against it: Lamp at the outlet: dark. "
-            "It may be something else altogether (about 5 in 10). "
-            "These results do not fit one cause well: read again what is odd. "
-            "Not yet explained: Lamp at the outlet: dark. "
-            "No check left is worth its minutes: it is probably Salt bridge. "
-            "Or repair and see: Salt bridge takes 10 minutes and may end the call at once.",
+            (
+                "Salt bridge leads (about 5 in 10; about 5 in 10 before any reading). "
+                "For it: Water in the well: low; Rod through the salt: crust. "
+                "Against it: Lamp at the outlet: dark. "
+                "It may be something else altogether (about 5 in 10). "
+                "These results do not fit one cause well: read again what is odd. "
+                "Not yet explained: Lamp at the outlet: dark. "
+                "No check left is worth its minutes: it is probably Salt bridge. "
+                "Or repair and see: Salt bridge takes 10 minutes and may end the call at once."
+            ),
         ),
     ],
 )
