@@ -59,7 +59,9 @@ def make(
 ) -> dict[str, Any]:
     """Return the kept homes with those of some faults made anew, and without those not wanted."""
     wanted = simulated(data)
-    results = {name: check["results"] for name, check in data["checks"].items()}
+    results = {
+        name: [one["name"] for one in check["results"]] for name, check in data["checks"].items()
+    }
     homes = {name: one for name, one in kept.get("faults", {}).items() if name in wanted}
     work = [(name, wanted[name], _factors(data, name), results) for name in names]
     with multiprocessing.Pool(os.cpu_count()) as pool:

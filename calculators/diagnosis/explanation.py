@@ -171,6 +171,5 @@ def _title(standing, fault):
 def _reading(standing, check):
     result, _ = standing.call.readings[check]
     of_check = standing.knowledge.checks[check]
-    name = standing.knowledge.results[check][result]
-    label = (of_check.get("labels") or {}).get(name) or name.replace("-", " ")
+    label = of_check["results"][result]["label"]
     return f"{of_check['title']}: {label[:1].lower()}{label[1:]}"

@@ -39,14 +39,15 @@ class Knowledge:
     data: {"faults": {name: …}, "checks": {name: …}, "homes": …} as plain data. The keys of a fault
     and a check are those of the handbook's files, with numbers in the place of texts: chances from
     0 to 1, `share_of_calls` in any common unit, `minutes` in minutes, `stage` as a number, and
-    `results` as names, the normal one first. A check may have "labels" of its results for the
-    explanation. `homes` is what `simulate-homes` writes, or {} where nothing was simulated.
+    `results` as a list of "name" and "label", the normal one first. `homes` is what `simulate-homes` writes, or {} where nothing was simulated.
     """
 
     def __init__(self, data):
         self.faults = data["faults"]
         self.checks = dict(sorted(data["checks"].items(), key=_running_order))
-        self.results = {name: list(check["results"]) for name, check in self.checks.items()}
+        self.results = {
+            name: [one["name"] for one in check["results"]] for name, check in self.checks.items()
+        }
         self._simulated = (data.get("homes") or {}).get("faults", {})
         self._result_names = (data.get("homes") or {}).get("results", {})
         self.hypotheses = [

@@ -66,7 +66,7 @@ def hidden_call(
         results = {**dict.fromkeys(CHECKS, NOT_DONE), **found.readings(source)}
         complaint = source.choices(list(found.complaints), list(found.complaints.values()))[0]
     for name, check in data["checks"].items():
-        names = check["results"]
+        names = [one["name"] for one in check["results"]]
         if name == COMPLAINT:
             complaint = complaint or source.choices(names, table[fault, name])[0]
             continue
@@ -82,7 +82,8 @@ def jittered(data: dict[str, Any], source: random.Random) -> dict[tuple[str, str
     table = {}
     for fault, of_fault in data["faults"].items():
         for check, of_check in data["checks"].items():
-            row = judged_row(of_check["results"], of_fault["likelihoods"].get(check))
+            names = [one["name"] for one in of_check["results"]]
+            row = judged_row(names, of_fault["likelihoods"].get(check))
             draws = [
                 source.gammavariate(PSEUDO_COUNTS * chance, 1) if chance else 0.0 for chance in row
             ]

@@ -11,9 +11,10 @@ from calculators.diagnosis.standing import Standing
 
 
 def check(title: str, *results: str, **more: Any) -> dict[str, Any]:
-    """Return a check whose results have their names as labels."""
+    """Return a check; each result is its own label with a capital letter."""
+    named = [{"name": one, "label": one.capitalize()} for one in results]
     given = {"title": title, "stage": 5, "order": 1, "minutes": 1, "kind": "look"}
-    return {**given, "results": list(results), **more}
+    return {**given, "results": named, **more}
 
 
 def fault(title: str, share: float, **more: Any) -> dict[str, Any]:

@@ -15,7 +15,7 @@ from calculators.diagnosis.standing import Standing
 from tests.calculators.diagnosis.small_knowledge import DATA, check, data, fault, standing
 
 ANSWERS = {
-    name: [*of_check["results"], "not done", "not sure"]
+    name: [*(one["name"] for one in of_check["results"]), "not done", "not sure"]
     for name, of_check in DATA["checks"].items()
 }
 READINGS = st.fixed_dictionaries(
@@ -156,7 +156,9 @@ def test_other_names_and_another_order_of_causes_change_nothing(
 def simulated(rows: list[tuple[str, str]]) -> dict[str, Any]:
     """Return the data with homes of the bridge, each with what rod and level show in it."""
     of = data()
-    results = {name: of["checks"][name]["results"] for name in ("rod", "level")}
+    results = {
+        name: [one["name"] for one in of["checks"][name]["results"]] for name in ("rod", "level")
+    }
     readings = {
         name: pack([[int(row[place] == one) for one in results[name]] for row in rows])
         for place, name in enumerate(results)
