@@ -21,6 +21,8 @@ from mkdocs.exceptions import BuildError
 from build_tools.browser import BrowserFilesError
 from build_tools.browser.compressed import brotli_twin, is_compressed
 from build_tools.browser.runtime import compressed_files, runtime_files
+from build_tools.content.handbook import Handbook, load_handbook
+from build_tools.content.problems import expected
 from build_tools.set_up.failure import Failure, sentence_for
 from build_tools.set_up.start import COMMANDS, ROOT, hand_over
 from calculators import CALCULATORS
@@ -107,7 +109,6 @@ def work_out(
 ) -> None:
     """List the calculators, or work one out with the shop's values for what is not given."""
     from build_tools import terminal
-    from build_tools.content.handbook import load_handbook
     from build_tools.content.values import Values
 
     if name is None:
@@ -133,8 +134,35 @@ def work_out(
         raise Failure(f"{told}\n\n{terminal.inputs_listed(calculator, units)}")
 
 
+@main.command("simulate-homes", help=COMMANDS["simulate-homes"])
+@click.argument("faults", nargs=-1, metavar="[FAULT]...")
+def simulate_homes(faults: tuple[str, ...]) -> None:
+    """Make stale homes anew, or those of the named faults; the rest stays as it is."""
+    from build_tools.content.diagnosis_data import diagnosis_data
+    from build_tools.diagnosis import simulated_homes as homes
+    from build_tools.diagnosis.knowledge_data import kept_homes
+
+    handbook = sound_handbook()
+    data = diagnosis_data(handbook)
+    for name in faults:
+        if name not in data["faults"]:
+            raise Failure(f'There is no fault "{name}" {expected(name, data["faults"])}.')
+    try:
+        kept = kept_homes(handbook)
+    except ValueError:  # the file is no JSON: all homes are made anew
+        kept = {}
+    names = [one for one in homes.simulated(data) if set(one.split("+")) & set(faults)]
+    names = names if faults else homes.stale(data, kept)
+    made = homes.make(data, names, kept, lambda line: click.echo(line, err=True))
+    (handbook.docs_folder / homes.FILE).write_text(homes.as_text(made), "utf-8", newline="\n")
+    click.echo(f"Homes made anew: {len(names)}. All homes: {len(made['faults'])}.")
+
+
 @main.command("benchmark", help=COMMANDS["benchmark"])
-@click.argument("subject", type=click.Choice(["calculators", "first-answer", "build", "simulation"]))
+@click.argument(
+    "subject",
+    type=click.Choice(["calculators", "first-answer", "build", "simulation", "diagnosis"]),
+)
 @click.option("--json", "as_json", is_flag=True, help="What was measured, as JSON.")
 @click.option(
     "--rounds",
@@ -143,8 +171,26 @@ def work_out(
     type=click.IntRange(1),
     help="Of first-answer and build: how often to measure; the medians are told.",
 )
-def benchmark(subject: str, as_json: bool, rounds: int) -> None:
+@click.option(
+    "--calls",
+    default=3000,
+    show_default=True,
+    type=click.IntRange(1),
+    help="Of diagnosis: how many hidden faults to look for.",
+)
+@click.option(
+    "--seed", default=1, show_default=True, type=int, help="Of diagnosis: which calls to draw."
+)
+def benchmark(subject: str, as_json: bool, rounds: int, calls: int, seed: int) -> None:
     """Measure on this machine, side by side."""
+    if subject == "diagnosis":
+        from build_tools.benchmarks.diagnosis.measure import measure
+        from build_tools.benchmarks.diagnosis.table import table as table_of_diagnosis
+        from build_tools.diagnosis.knowledge_data import knowledge_data
+
+        found = measure(knowledge_data(sound_handbook()), calls, seed)
+        click.echo(json.dumps(found, indent=2) if as_json else table_of_diagnosis(found))
+        return
     if subject in ("first-answer", "build"):
         from build_tools.benchmarks import build, first_answer
         from build_tools.benchmarks.table import table
@@ -172,6 +218,14 @@ def test(pytest_arguments: tuple[str, ...]) -> None:
     """Give way to pytest."""
     os.chdir(ROOT)
     sys.exit(hand_over([sys.executable, "-m", "pytest", *pytest_arguments]))
+
+
+def sound_handbook() -> Handbook:
+    """Load the handbook; fail where something in it cannot be read."""
+    handbook = load_handbook(Path(load_config(str(CONFIG)).docs_dir), ROOT)
+    if handbook.problems:
+        raise Failure("Some sources could not be read: the command check tells which.")
+    return handbook
 
 
 def make_sure_port_is_free(port: int) -> None:

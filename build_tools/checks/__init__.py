@@ -10,12 +10,14 @@ from build_tools.checks import (
     examples,
     expectations,
     expressions,
+    finished_calls,
     likelihoods,
     links,
     orphans,
     references,
     scripts,
     severities,
+    simulated_homes,
     tables,
     unbacked,
 )
@@ -41,7 +43,10 @@ def check_handbook(handbook: Handbook, values: Values) -> list[Problem]:
         *expectations.check(handbook, values),
         *tables.check(handbook, values),
         *expressions.check(handbook, values),
+        *finished_calls.check(handbook),
     ]
+    if not problems:
+        problems += simulated_homes.check(handbook)
     return in_order(problems)
 
 

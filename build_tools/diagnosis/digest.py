@@ -13,16 +13,16 @@ from typing import Any
 START = ("calculators.simulation.visit", "calculators.diagnosis.home_codes")
 # How calculators tell their inputs, steps and sources; no number of a simulated home depends on it.
 TELLING = {f"calculators.{name}" for name in ("sources", "working", "declare", "readings")}
-MAKER = Path(__file__).with_name("simulated_homes.py")
+MAKER = Path(__file__).with_name("homes_of_fault.py")
 _IMPORT = re.compile(
     r"^\s*(?:from (calculators[\w.]*) import ([\w, ]+)|import (calculators[\w.]*))", re.MULTILINE
 )
 
 
-def digest_of(ranges: list[dict[str, Any]], root: Path) -> str:
-    """Return the digest of a fault's changes and of all code that makes its homes."""
-    changes = json.dumps(ranges, sort_keys=True, ensure_ascii=True)
-    return hashlib.sha256(f"{_source_digest(root)}\n{changes}".encode()).hexdigest()[:16]
+def digest_of(given: Any, root: Path) -> str:
+    """Return the digest of what homes are given and of all code that makes them."""
+    text = json.dumps(given, sort_keys=True)
+    return hashlib.sha256(f"{_source_digest(root)}\n{text}".encode()).hexdigest()[:16]
 
 
 @cache

@@ -23,7 +23,8 @@ COMMANDS = {
     "build": "Write the handbook into the folder site, ready for any web host.",
     "check": "Tell every problem in the source files, and write nothing.",
     "work-out": "Work out one calculator, with its working; alone, list them all.",
-    "benchmark": "Measure speed on this machine: benchmark calculators, or first-answer.",
+    "simulate-homes": "Make the diagnosis's simulated homes where they are stale, or of named faults.",
+    "benchmark": "Measure: benchmark calculators, first-answer, build, or diagnosis.",
     "test": "Run the tests; what follows is passed on to pytest.",
 }
 
@@ -74,7 +75,7 @@ def start(arguments) -> int:
 def overview() -> str:
     """The commands, for someone who asks."""
     lines = ["python3 -m build_tools COMMAND, where COMMAND is one of", ""]
-    lines += [f"  {name:<11}{what}" for name, what in COMMANDS.items()]
+    lines += [f"  {name:<15}{what}" for name, what in COMMANDS.items()]
     lines += ["", "The first run sets everything up; COMMAND --help tells a command's options."]
     return "\n".join(lines)
 

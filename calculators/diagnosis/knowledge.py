@@ -13,6 +13,7 @@ from calculators.diagnosis.home_codes import letter
 from calculators.diagnosis.likelihoods import (
     MISREADING,
     counted_row,
+    entropy,
     either,
     flat_row,
     judged_row,
@@ -68,6 +69,7 @@ class Knowledge:
         self.tables = {name: self._table(name) for name in self.checks}
         for name in self.simulated_checks:
             self.kinds[name], self.columns[name] = self._column(name)
+        self.alike = {name: self._alike(name) for name in self.simulated_checks}
         self._cached = {}
 
     def misreading(self, check):
@@ -79,6 +81,14 @@ class Knowledge:
         key = (check, wrong)
         if key not in self._cached:
             self._cached[key] = [misread(row, wrong) for row in self.tables[check]]
+        return self._cached[key]
+
+    def entropies(self, check):
+        """Return for each hypothesis how uncertain the noted result of a check is, in bits."""
+        key = (check, "entropies")
+        if key not in self._cached:
+            rows = self.rows(check, self.misreading(check))
+            self._cached[key] = [entropy(row) for row in rows]
         return self._cached[key]
 
     def noted_kinds(self, check, wrong):
@@ -182,6 +192,15 @@ class Knowledge:
             for result, column in enumerate(order):
                 counts[result] += homes * kind[column] / draws
         return counts
+
+    def _alike(self, check):
+        """Return for each hypothesis the kind that all its simulated homes are of, or None."""
+        column = self.columns[check]
+        found = []
+        for start, end in self.places:
+            kinds = set(column[start : end - 1])
+            found.append(kinds.pop() if len(kinds) == 1 else None)
+        return found
 
     def _column(self, check):
         """Return the kinds of homes by what they give in a check, and each home's kind."""

@@ -1,5 +1,7 @@
 """How likely each result of a check is: judged rows, misreadings, and two causes at once."""
 
+from math import log2
+
 #: How often a result is noted wrongly, by the kind of check (common practice, no source).
 MISREADING = {"look": 0.01, "instrument": 0.03, "feel": 0.05}
 #: How often it is wrong where the technician is not sure of having seen it well.
@@ -53,6 +55,15 @@ def misread(row, chance):
     """
     slip = chance / len(row)
     return [(1 - chance) * one + slip for one in row]
+
+
+def entropy(row):
+    """Return how uncertain a result is, in bits.
+
+    >>> entropy([0.5, 0.25, 0.25])
+    1.5
+    """
+    return -sum(chance * log2(chance) for chance in row if chance > 0)
 
 
 def either(first, second):

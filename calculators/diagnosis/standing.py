@@ -1,9 +1,9 @@
 """How the causes stand after the readings of a call: Bayes' rule over simulated homes."""
 
-from math import log2
 from operator import mul
 
 from calculators.diagnosis.knowledge import UNKNOWN
+from calculators.diagnosis.likelihoods import entropy
 
 #: A hypothesis below this chance is left out where the next check is weighed, and a home below
 #: this part of its hypothesis.
@@ -46,6 +46,7 @@ class Standing:
                 self.causes[hypothesis[0]] += chance
         self.ranking = sorted(self.causes, key=self.causes.get, reverse=True)
         self._predicted = {}
+        self._kept = None
 
     @property
     def leader(self):
@@ -80,15 +81,13 @@ class Standing:
         total = sum(shares)
         if not total:
             return 0.0
-        told = 0.0
-        for column in zip(*rows.values(), strict=True):
-            overall = sum(map(mul, shares, column)) / total
-            told += sum(
-                share * chance * log2(chance / overall)
-                for share, chance in zip(shares, column, strict=True)
-                if chance > 0
-            )
-        return max(0.0, told / total)
+        overall = [sum(map(mul, shares, column)) / total for column in zip(*rows.values())]
+        if check in self.knowledge.columns:
+            doubts = [entropy(row) for row in rows.values()]
+        else:
+            of_all = self.knowledge.entropies(check)
+            doubts = [of_all[place] for place in rows]
+        return max(0.0, entropy(overall) - sum(map(mul, shares, doubts)) / total)
 
     def chance_of(self, check, results):
         """Return the chance that a check, when made, shows one of these results."""
@@ -108,13 +107,17 @@ class Standing:
 
     @property
     def _likely_homes(self):
-        """For each likely hypothesis its homes that still count: their places and weights."""
-        if not hasattr(self, "_kept"):
+        """For each likely hypothesis its homes that still count: their places and weights.
+
+        The average home stands last, whatever its weight.
+        """
+        if self._kept is None:
             self._kept = {}
             for place in self.likely():
                 start, end = self.knowledge.places[place]
                 least = SMALL * self._sums[place]
-                kept = [one for one in range(start, end) if self._homes[one] > least]
+                kept = [one for one in range(start, end - 1) if self._homes[one] > least]
+                kept.append(end - 1)
                 self._kept[place] = kept, [self._homes[one] for one in kept]
         return self._kept
 
@@ -124,18 +127,23 @@ class Standing:
         if check not in knowledge.columns:
             return knowledge.rows(check, wrong)[place]
         column = knowledge.columns[check]
-        kept, weights = self._kept[place]
-        counted = {}
-        for home, weight in zip(kept, weights, strict=True):
-            kind = column[home]
-            counted[kind] = counted.get(kind, 0.0) + weight
+        kept, weights = self._likely_homes[place]
         total = sum(weights)
+        alike = knowledge.alike[check][place]
+        if alike is None:
+            counted = [0.0] * len(knowledge.kinds[check])
+            for home, weight in zip(kept, weights, strict=True):
+                counted[column[home]] += weight
+            counted = [(kind, weight) for kind, weight in enumerate(counted) if weight]
+        else:
+            counted = [(alike, total - weights[-1]), (column[kept[-1]], weights[-1])]
         kinds = knowledge.noted_kinds(check, wrong)
         row = [0.0] * len(knowledge.results[check])
-        for kind, weight in counted.items():
+        for kind, weight in counted:
+            part = weight / total
             for result, chance in enumerate(kinds[kind]):
-                row[result] += weight * chance
-        return [one / total for one in row]
+                row[result] += part * chance
+        return row
 
 
 def _normal(weights):

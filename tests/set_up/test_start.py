@@ -52,7 +52,7 @@ def test_without_a_command_the_commands_are_listed(tmp_path: Path) -> None:
     answer = run(BUILD_TOOLS, folder=tmp_path)
     assert answer.returncode == 0
     for name, what in COMMANDS.items():
-        assert f"  {name:<11}{what}\n" in answer.stdout
+        assert f"  {name:<15}{what}\n" in answer.stdout
 
 
 def test_help_lists_the_same() -> None:
@@ -66,11 +66,11 @@ def test_an_unknown_command_is_told_with_the_nearest_one(tmp_path: Path) -> None
     assert (answer.returncode, answer.stdout) == (1, "")
     assert answer.stderr == (
         "There is no command 'chekc' (the commands are serve, build, check, work-out, "
-        "benchmark and test; nearest: check).\n"
+        "simulate-homes, benchmark and test; nearest: check).\n"
     )
     assert unknown("xyz") == (
         "There is no command 'xyz' (the commands are serve, build, check, work-out, "
-        "benchmark and test)."
+        "simulate-homes, benchmark and test)."
     )
 
 

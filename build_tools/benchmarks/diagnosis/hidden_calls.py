@@ -13,7 +13,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 from typing import Any
 
-from build_tools.diagnosis.simulated_homes import class_factor
+from build_tools.diagnosis.homes_of_fault import class_factor
 from calculators.diagnosis.call import NOT_DONE
 from calculators.diagnosis.knowledge import COMPLAINT
 from calculators.diagnosis.likelihoods import MISREADING, judged_row

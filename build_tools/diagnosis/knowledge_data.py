@@ -1,0 +1,43 @@
+"""All that the diagnosis knows, as plain data: the handbook's content, homes, the shop's record."""
+
+from __future__ import annotations
+
+import json
+from typing import Any
+
+from build_tools.content.diagnosis_data import diagnosis_data
+from build_tools.content.diagnosis_models import COMPLAINT
+from build_tools.content.handbook import Handbook
+from build_tools.diagnosis import finished_calls, simulated_homes
+from calculators.diagnosis.shares import updated_shares
+
+
+def knowledge_data(handbook: Handbook) -> dict[str, Any]:
+    """Return what `calculators.diagnosis.Knowledge` takes, of a handbook without problems.
+
+    The judged shares of calls are moved by the shop's own finished calls.
+    """
+    data = diagnosis_data(handbook)
+    judged = {name: fault["share_of_calls"] for name, fault in data["faults"].items()}
+    for name, share in updated_shares(judged, record_of(handbook).counts).items():
+        data["faults"][name]["share_of_calls"] = share
+    return {**data, "homes": kept_homes(handbook)}
+
+
+def kept_homes(handbook: Handbook) -> dict[str, Any]:
+    """Return the simulated homes as they are kept, {} for a shop without them.
+
+    Raises ValueError for a file that is no JSON.
+    """
+    path = handbook.docs_folder / simulated_homes.FILE
+    return json.loads(path.read_text("utf-8")) if path.is_file() else {}
+
+
+def record_of(handbook: Handbook) -> finished_calls.Record:
+    """Return the shop's record of finished calls."""
+    path = handbook.docs_folder / finished_calls.FILE
+    complaint = handbook.checks.get(COMPLAINT)
+    complaints = [one.name for one in complaint.content.results] if complaint else []
+    return finished_calls.read_record(
+        path, handbook.file_name(path), complaints, handbook.names("faults")
+    )
