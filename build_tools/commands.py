@@ -215,9 +215,10 @@ def benchmark(subject: str, as_json: bool, rounds: int, calls: int, seed: int) -
 )
 @click.argument("pytest_arguments", nargs=-1, type=click.UNPROCESSED)
 def test(pytest_arguments: tuple[str, ...]) -> None:
-    """Give way to pytest."""
+    """Give way to pytest, which runs files of tests side by side."""
     os.chdir(ROOT)
-    sys.exit(hand_over([sys.executable, "-m", "pytest", *pytest_arguments]))
+    side_by_side = ["--numprocesses=auto", "--maxprocesses=4", "--dist=loadfile"]
+    sys.exit(hand_over([sys.executable, "-m", "pytest", *side_by_side, *pytest_arguments]))
 
 
 def sound_handbook() -> Handbook:

@@ -34,8 +34,8 @@ def measure(rounds: int) -> Iterator[Row]:
     for size in (shipped, *SIZES):
         with tempfile.TemporaryDirectory() as temporary:
             folder = Path(temporary)
-            configs = {OURS: _ours(folder / OURS, size)}
-            configs[PLAIN] = _plain(configs[OURS], folder / PLAIN)
+            configs = {OURS: our_handbook(folder / OURS, size)}
+            configs[PLAIN] = plain_mkdocs(configs[OURS], folder / PLAIN)
             times = [{name: _build(one) for name, one in configs.items()} for _ in range(rounds)]
             words = f"{size:,} procedures"
             yield Row.of_medians("whole build", words, "ms", times)
@@ -63,7 +63,7 @@ def _procedures(docs: Path) -> list[Path]:
     return sorted((docs / "procedures").glob("*.yaml"))
 
 
-def _ours(folder: Path, size: int) -> Path:
+def our_handbook(folder: Path, size: int) -> Path:
     """Return the configuration of the handbook at a size."""
     docs = folder / "docs_src"
     shutil.copytree(ROOT / "docs_src", docs)
@@ -73,7 +73,7 @@ def _ours(folder: Path, size: int) -> Path:
     return config
 
 
-def _plain(ours: Path, folder: Path) -> Path:
+def plain_mkdocs(ours: Path, folder: Path) -> Path:
     """Return a configuration of MkDocs alone, with the pages that our plugin made."""
     config = load_config(str(ours), site_dir=str(folder / "unused"))
     config.plugins.on_startup(command="build", dirty=False)

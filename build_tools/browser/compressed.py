@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import gzip
 import hashlib
+import os
 import shutil
 import subprocess
 from pathlib import Path
@@ -49,6 +50,6 @@ def _place(path: Path, cache: Path, ending: str) -> Path:
 def _put(content: bytes, twin: Path) -> None:
     """Write a file whole or not at all."""
     twin.parent.mkdir(parents=True, exist_ok=True)
-    unfinished = twin.with_suffix(".unfinished")
+    unfinished = twin.with_suffix(f".{os.getpid()}")  # another build may be at the same file
     unfinished.write_bytes(content)
     unfinished.replace(twin)

@@ -15,9 +15,9 @@ THEME = Path(__file__).parent / "theme"
 BROWSER = Path(__file__).parents[1] / "browser"
 EMBEDDING = Path(__file__).parents[1] / "embedding"
 
-STYLES = ("handbook.css", "forms.css")
+STYLES = ("handbook.css", "forms.css", "find_the_cause.css")
 SCRIPT = "page/handbook.js"
-EMBEDDED_STYLES = (*STYLES, "embedded.css")
+EMBEDDED_STYLES = ("handbook.css", "forms.css", "embedded.css")
 EMBEDDED_SCRIPT = "page/embedding/embedded.js"
 SCHEME_SCRIPT = "page/embedding/scheme.js"
 ICON = "icon.svg"
