@@ -10,20 +10,14 @@ from build_tools.checks import (
     examples,
     expectations,
     expressions,
-<<<<<<< HEAD
     finished_calls,
-=======
->>>>>>> origin/content
     likelihoods,
     links,
     orphans,
     references,
     scripts,
     severities,
-<<<<<<< HEAD
     simulated_homes,
-=======
->>>>>>> origin/content
     tables,
     unbacked,
 )

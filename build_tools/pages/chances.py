@@ -25,13 +25,8 @@ def of_ten(share: float) -> str:
     if tenths >= 10:
         return "nearly all"
     if tenths >= 1:
-<<<<<<< HEAD
-        return f"about {tenths} in 10"
-    return "about 1 in 20" if share >= 0.025 else "fewer than 1 in 40"
-=======
         return f"about {tenths} of 10"
     return "about 1 of 20" if share >= 0.025 else "fewer than 1 of 40"
->>>>>>> origin/content
 
 
 def how_long(minutes: float) -> str:

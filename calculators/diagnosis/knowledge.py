@@ -13,8 +13,8 @@ from calculators.diagnosis.home_codes import letter
 from calculators.diagnosis.likelihoods import (
     MISREADING,
     counted_row,
-    entropy,
     either,
+    entropy,
     flat_row,
     judged_row,
     misread,
