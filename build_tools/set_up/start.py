@@ -23,12 +23,8 @@ COMMANDS = {
     "build": "Write the handbook into the folder site, ready for any web host.",
     "check": "Tell every problem in the source files, and write nothing.",
     "work-out": "Work out one calculator, with its working; alone, list them all.",
-<<<<<<< HEAD
     "simulate-homes": "Make the diagnosis's simulated homes where they are stale, or of named faults.",
     "benchmark": "Measure: benchmark calculators, first-answer, build, or diagnosis.",
-=======
-    "benchmark": "Measure speed on this machine: benchmark calculators, first-answer or build.",
->>>>>>> origin/content
     "test": "Run the tests; what follows is passed on to pytest.",
 }
 
