@@ -7,6 +7,7 @@ from calculators.readings import CLOCK, control, resin_volume, salt_of_regenerat
 from calculators.simulation.clock import DAY
 from calculators.simulation.home import fitted_home
 from calculators.simulation.regeneration import tank_until
+from calculators.simulation.service import hot_tap, tap
 from calculators.simulation.story import Story
 
 SOUND = "none"
@@ -38,7 +39,7 @@ def changes_of(fault, severity):
     changes = []
     for name, least, full in FAULTS[fault]:
         value = least + severity * (full - least)
-        changes.append((name, float(value >= 0.5) if name == "days_blocked" else value, 0.0))
+        changes.append((name, float(snap(value) >= 0.5) if name == "days_blocked" else value, 0.0))
     return tuple(changes)
 
 
@@ -57,7 +58,7 @@ def _story(given):
     if given.fault == SOUND:
         return Story(home, int(given.seed))
     changes = changes_of(given.fault, given.severity / 100)
-    return Story(home, int(given.seed), changes, DAY * given.onset)
+    return Story(home, int(given.seed), changes, DAY * snap(given.onset))
 
 
 def _simulated_softener(given, work):
@@ -96,7 +97,7 @@ def _simulated_softener(given, work):
             plan.counter,
             "gal",
         )
-    story.run(DAY * given.days)
+    story.run(DAY * snap(given.days))
     tank_until(story, story.time)
     return _told(given, work, story)
 
@@ -157,14 +158,14 @@ def follow(given):
     story = _story(given)
     times, cold, hot, capacity, level, salt = [0.0], [], [], [], [], []
     for place in range(SAMPLES + 1):
-        now = given.days * place / SAMPLES
+        now = snap(given.days) * place / SAMPLES
         if place:
             times.append(now)
             story.watch()
             story.run(DAY * now)
         tank_until(story, story.time)
-        cold.append(story.hardest_cold if story.hardest_cold else story.tap(1.0))
-        hot.append(story.hardest_hot if story.hardest_hot else story.hot_tap())
+        cold.append(story.hardest_cold if story.hardest_cold else tap(story, 1.0))
+        hot.append(story.hardest_hot if story.hardest_hot else hot_tap(story))
         capacity.append(story.left)
         level.append(story.tank.level())
         salt.append(story.tank.salt + story.tank.hanging)
@@ -279,7 +280,7 @@ SIMULATED_SOFTENER = Calculator(
             "days",
             default=14,
             low=1,
-            high=45,
+            high=30,
             help="How long to go on.",
         ),
         Input(

@@ -25,7 +25,8 @@ def _row(
 ) -> Iterator[Problem]:
     path = ("likelihoods", name)
     if not handbook.knows("checks", name):
-        said = f'there is no check "{shortened(name)}" {expected(name, handbook.names("checks"))}'
+        choices = sorted(handbook.names("checks"))
+        said = f'there is no check "{shortened(name)}" {expected(name, choices)}'
         yield fault.problem(path, said)
         return
     if not chances:

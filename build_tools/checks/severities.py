@@ -1,4 +1,4 @@
-"""What a fault changes on the simulated home: a range that can be drawn from, in homes that exist."""
+"""What a fault changes on the simulated home: ranges to draw from, in classes of homes we know."""
 
 from __future__ import annotations
 
@@ -46,9 +46,13 @@ def _range(fault: Entry[Fault], path: KeyPath, change: Change) -> Iterator[Probl
                 f"{known.low:g} to {known.high:g}, in the unit {known.unit})"
             )
             yield fault.problem((*path, key), said)
+    whole = change.spread == "whole"
     if numbers["from"] > numbers["to"]:
         said = f'"from" is {change.low}, more than "to", {change.high} (expected the lesser first)'
         yield fault.problem((*path, "from"), said)
+    elif whole and not (numbers["from"].is_integer() and numbers["to"].is_integer()):
+        said = f"whole numbers lie between {change.low} and {change.high} (expected two of them)"
+        yield fault.problem((*path, "spread"), said)
     elif change.spread == "ratio" and numbers["from"] <= 0:
         said = f'a spread by ratio begins at {change.low} (expected a "from" above 0)'
         yield fault.problem((*path, "from"), said)

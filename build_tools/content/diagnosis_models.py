@@ -64,7 +64,9 @@ class Change(Format):
     change: reference("changes") = Field(description="a change that the simulation knows")
     low: Given = Field(alias="from", description="the least of it, a number or a quantity")
     high: Given = Field(alias="to", description="the most of it, a number or a quantity")
-    spread: Literal["even", "ratio"] = Field("even", description='"even" or "ratio"')
+    spread: Literal["even", "ratio", "whole"] = Field(
+        "even", description='"even", "ratio" or "whole": how severities are drawn'
+    )
     grows_per_day: Given = Field("0", description="how much it grows in a day")
 
 

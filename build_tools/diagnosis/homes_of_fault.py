@@ -25,6 +25,7 @@ def homes_of_fault(
     ranges: list[dict[str, Any]],
     factors: dict[str, float],
     results: dict[str, list[str]],
+    homes: int = HOMES,
 ) -> dict[str, Any]:
     """Return homes that notice a fault: their classes, and packed what each check shows in them.
 
@@ -33,17 +34,18 @@ def homes_of_fault(
     """
     found = []
     tries = 0
-    while len(found) < HOMES and tries < TRIES:
+    while len(found) < homes and tries < TRIES:
         tries += 1
         source = random.Random(f"{name} {tries}")
         home = visit(source.getrandbits(48), draw(ranges, source))
         if home is not None and source.random() < class_factor(factors, home.control, home.water):
             found.append((home, [home.readings(source) for _ in range(DRAWS)]))
     classes = [class_letters(home.control, home.water) for home, _ in found]
-    checks = [check for check in results if any(check in draws[0] for _, draws in found)]
+    shown = {check for _, draws in found for one in draws for check in one}
     readings = {
         check: pack([_counts(draws, check, results[check]) for _, draws in found])
-        for check in checks
+        for check in results
+        if check in shown
     }
     readings[COMPLAINT] = pack([_parts(home.complaints, results[COMPLAINT]) for home, _ in found])
     return {
@@ -61,8 +63,10 @@ def _counts(draws: list[dict[str, str]], check: str, names: list[str]) -> list[i
 
 
 def _parts(chances: dict[str, float], names: list[str]) -> list[int]:
-    """Return chances as parts of ten, the largest rests rounded up."""
-    total = sum(chances.values())
+    """Return chances as parts of ten, the largest rests rounded up; nothing for other names."""
+    total = sum(chances.get(name, 0.0) for name in names)
+    if not total:
+        return [0] * len(names)
     exact = [PARTS_OF_COMPLAINT * chances.get(name, 0.0) / total for name in names]
     parts = [int(one) for one in exact]
     by_rest = sorted(range(len(names)), key=lambda one: parts[one] - exact[one])

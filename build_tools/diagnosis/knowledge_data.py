@@ -39,5 +39,5 @@ def record_of(handbook: Handbook) -> finished_calls.Record:
     complaint = handbook.checks.get(COMPLAINT)
     complaints = [one.name for one in complaint.content.results] if complaint else []
     return finished_calls.read_record(
-        path, handbook.file_name(path), complaints, handbook.names("faults")
+        path, handbook.file_name(path), complaints, sorted(handbook.names("faults"))
     )

@@ -135,7 +135,7 @@ class DiagnosisPages:
         ]
 
     def _shown_by(self, base: str, fault: str) -> str:
-        """Return the results that speak loudest for a fault, in the order in which they are read."""
+        """Return the results that speak loudest for a fault, in the order of reading."""
         order = list(self._data["checks"])
         telling = [
             (order.index(check), check, self._result(check, name))
@@ -164,7 +164,7 @@ class DiagnosisPages:
         }
 
     def _spoken_for(self, entry: Entry[Check], result: Result) -> list[dict[str, str]]:
-        """Return links to the faults that make a result likely, the likeliest of all calls first."""
+        """Return links to the faults that may show a result, the likeliest of all calls first."""
         if result is entry.content.results[0] and entry.id != COMPLAINT:
             return []
         found = []

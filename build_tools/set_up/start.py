@@ -23,8 +23,8 @@ COMMANDS = {
     "build": "Write the handbook into the folder site, ready for any web host.",
     "check": "Tell every problem in the source files, and write nothing.",
     "work-out": "Work out one calculator, with its working; alone, list them all.",
-    "simulate-homes": "Make the diagnosis's simulated homes where they are stale, or of named faults.",
-    "benchmark": "Measure: benchmark calculators, first-answer, build, or diagnosis.",
+    "simulate-homes": "Make the simulated homes anew that are stale, or those of named faults.",
+    "benchmark": "Measure on this machine; benchmark --help tells what.",
     "test": "Run the tests; what follows is passed on to pytest.",
 }
 

@@ -150,7 +150,8 @@ class Knowledge:
         return [(1 - UNKNOWN_SHARE) * one / known for one in priors] + [UNKNOWN_SHARE]
 
     def _homes_of(self, hypothesis):
-        return self._simulated.get("+".join(hypothesis)) if hypothesis else None
+        packed = self._simulated.get("+".join(hypothesis))
+        return packed if packed and packed["control"] else None
 
     def _place_homes(self):
         self.places = []

@@ -1,6 +1,6 @@
 """When to stop testing: found, one repair for all that is left, nothing more to learn, danger."""
 
-from calculators.diagnosis.next_check import is_open, minutes_of
+from calculators.diagnosis.next_check import is_open, minutes_of, needs_not_met
 
 #: A cause is found at this chance: a wrong repair of 20 minutes against a check of 3 minutes
 #: breaks even at 1 - 3/20.
@@ -30,8 +30,8 @@ def stop(standing, option, dangers=()):
     if standing.causes[leader] >= FOUND:
         proofs = proving_checks(standing, leader)
         done = [check for check, results in proofs if _shown(standing, check, results)]
-        open_ones = [check for check, _ in proofs if is_open(standing, check)]
-        return {"why": "found", "cause": leader, "proved": bool(done), "prove": open_ones[:1]}
+        left = [] if done else [check for check, _ in proofs if _can_prove(standing, check)]
+        return {"why": "found", "cause": leader, "proved": bool(done), "prove": left[:1]}
     left = [name for name in standing.ranking if standing.causes[name] > LEFT]
     shared = _shared_repair(standing, left)
     if len(left) > 1 and shared and sum(standing.causes[one] for one in left) >= ONE_REPAIR:
@@ -83,6 +83,12 @@ def best_split(standing, first, second, found):
             if apart > 0.2 and worth > most:
                 best, most = option.check, worth
     return best
+
+
+def _can_prove(standing, check):
+    """Tell whether a check can be made now and is not itself the beginning of the repair."""
+    opens = standing.knowledge.checks[check].get("opens")
+    return not opens and is_open(standing, check) and not needs_not_met(standing, check)
 
 
 def _shown(standing, check, results):

@@ -5,9 +5,11 @@ from math import exp
 from calculators.capacity import capacity_of_dose
 from calculators.dissolved_solids import capacity_factor, fresh_leakage
 from calculators.flow import usual_backwash
+from calculators.quantities import snap
+from calculators.readings import CLOCK, DELAYED, IMMEDIATE
 from calculators.simulation.brine_tank import BrineTank
 from calculators.simulation.physics import USUAL_PHYSICS
-from calculators.simulation.plan import CLOCK, DELAYED, IMMEDIATE, IRON_ALLOWANCE, Plan
+from calculators.simulation.plan import IRON_ALLOWANCE, Plan
 from calculators.units import GRAIN_PER_GALLON
 
 TOWN, WELL = "town", "well"
@@ -78,7 +80,8 @@ class Home:
         for name, value in USUAL.items():
             setattr(self, name, figures.get(name, value))
         if self.tank_diameter is None:
-            self.tank_diameter = min(TANKS, key=lambda tank: abs(tank[0] - self.resin))[1]
+            holds = [wide for size, wide in TANKS if size >= snap(self.resin)]
+            self.tank_diameter = holds[0] if holds else TANKS[-1][1]
         if self.backwash is None:
             self.backwash = usual_backwash(self.tank_diameter)
         if self.leakage is None:
@@ -129,9 +132,7 @@ def sampled_home(random):
         "iron": iron,
         "water": WELL if well else TOWN,
         "solids": solids,
-        "leakage": min(
-            LEAKAGE_RANGE[1], max(LEAKAGE_RANGE[0], leakage_of(solids, dose, hardness))
-        ),
+        "leakage": min(LEAKAGE_RANGE[1], max(LEAKAGE_RANGE[0], leakage_of(solids, dose, hardness))),
         "dose": dose,
         "resin": resin,
         "control": control,
@@ -172,9 +173,7 @@ def fitted_home(narrowest=18.0, room=3.0, **figures):
         if level <= HIGHEST_LEVEL:
             break
     float_height = max(LOWEST_FLOAT, level + room)
-    return Home(
-        **figures, brine_tank=wide, float_height=float_height, rim=float_height + FREE_RIM
-    )
+    return Home(**figures, brine_tank=wide, float_height=float_height, rim=float_height + FREE_RIM)
 
 
 def expected_level(home, physics=USUAL_PHYSICS):

@@ -31,6 +31,10 @@ WRONG = [
         '24: a spread by ratio begins at 0 (expected a "from" above 0)',
     ),
     (
+        "to: 5 lb", "to: 2.5\n    spread: whole",
+        "26: whole numbers lie between 0 and 2.5 (expected two of them)",
+    ),
+    (
         "well: 50 %", "wel: 50 %",
         f'17: there is no class of homes "wel" {expected("wel", CLASSES)}',
     ),

@@ -165,7 +165,13 @@ def test_a_share_is_said_as_a_person_says_it(share: float, words: str) -> None:
 
 @pytest.mark.parametrize(
     ("minutes", "shown"),
-    [(0, "no time"), (0.25, "15\u00a0s"), (0.35, "20\u00a0s"), (1.5, "1.5\u00a0min"), (10, "10\u00a0min")],
+    [
+        (0, "no time"),
+        (0.25, "15\u00a0s"),
+        (0.35, "20\u00a0s"),
+        (1.5, "1.5\u00a0min"),
+        (10, "10\u00a0min"),
+    ],
 )
 def test_minutes_are_shown_as_a_watch_shows_them(minutes: float, shown: str) -> None:
     assert how_long(minutes) == shown

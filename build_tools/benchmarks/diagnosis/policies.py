@@ -45,11 +45,16 @@ class Outcome:
 
 
 def policies(knowledge: Knowledge, seed: int) -> dict[str, Callable[[Standing], str | None]]:
-    """Return each policy: what it would check next, None where nothing is left."""
+    """Return each policy: what it would check next, None where it declares the leader.
+
+    All declare a cause that has reached the bound, or the likeliest where nothing is left to check.
+    The engine proves the cause first where that needs no opening, and gives up checking where no
+    check is worth its minutes.
+    """
     fixed = list(knowledge.checks)
     shuffled = random.Random(seed).sample(fixed, len(fixed))
     return {
-        "engine": _best,
+        "engine": _advised,
         "fixed order": lambda standing: _first_of(fixed, standing),
         "random order": lambda standing: _first_of(shuffled, standing),
     }
@@ -60,8 +65,7 @@ def work_through(
 ) -> Outcome:
     """Check after check until the true cause is declared, or the call is given up.
 
-    A cause is declared when its chance reaches the bound, or when the policy has nothing left that
-    is worth checking. A wrong one costs its minutes, and it is out of the question from then on.
+    A wrong declaration costs its minutes, and that cause is out of the question from then on.
     """
     given: dict[str, Any] = {
         "complaint": call.complaint,
@@ -78,8 +82,7 @@ def work_through(
         if minutes >= GIVEN_UP:
             break
         leader = standing.leader
-        found = standing.causes[leader] >= FOUND
-        check = None if found else next_check(standing)
+        check = next_check(standing)
         if check is not None:
             minutes += _minutes(knowledge, check)
             given["readings"][check] = call.results[check]
@@ -115,13 +118,20 @@ def _looked_at(knowledge: Knowledge, standing: Standing, fault: str) -> dict[str
     }
 
 
-def _best(standing: Standing) -> str | None:
+def _advised(standing: Standing) -> str | None:
+    """Return what the page would say to check: at the end what proves the cause, then nothing."""
     option = choose(standing)
     stopped = stop(standing, option)
-    return None if stopped and stopped["why"] == "nothing more to learn" else option.first
+    if stopped and stopped["why"] == "found":
+        return next(iter(stopped["prove"]), None)
+    if stopped and stopped["why"] == "nothing more to learn":
+        return None
+    return option.first
 
 
 def _first_of(order: list[str], standing: Standing) -> str | None:
+    if standing.causes[standing.leader] >= FOUND:
+        return None
     for check in order:
         if is_open(standing, check) and not needs_not_met(standing, check):
             return check

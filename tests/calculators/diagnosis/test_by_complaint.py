@@ -35,7 +35,9 @@ def test_only_causes_that_make_the_complaint_are_named() -> None:
 
 
 def test_shares_do_not_depend_on_what_the_priors_sum_to() -> None:
-    tenfold = {name: {**one, "share_of_calls": one["share_of_calls"] * 10} for name, one in FAULTS.items()}
+    tenfold = {
+        name: {**one, "share_of_calls": one["share_of_calls"] * 10} for name, one in FAULTS.items()
+    }
     assert [name for name, _ in likely_causes(tenfold, "hard")] == ["empty", "bridge", "bypass"]
     assert telling_results(tenfold, "empty") == telling_results(FAULTS, "empty")
 

@@ -26,13 +26,19 @@ def test_a_cause_is_found_at_its_bound() -> None:
 
 
 def test_a_finding_that_proves_it_is_asked_for_and_then_told() -> None:
-    of = data(bridge={"proved_by": [{"check": "draw", "result": ["draws"]}]})
+    of = data(bridge={"proved_by": [{"check": "lamp", "result": ["lit"]}]})
     asked = stop_of(CRUST, of)
-    readings = {**CRUST["readings"], "lamp": "lit", "start": "turns", "draw": "draws"}
-    told = stop_of({**CRUST, "readings": readings}, of)
+    told = stop_of({**CRUST, "readings": {**CRUST["readings"], "lamp": "lit"}}, of)
 
-    assert asked == {"why": "found", "cause": "bridge", "proved": False, "prove": ["draw"]}
+    assert asked == {"why": "found", "cause": "bridge", "proved": False, "prove": ["lamp"]}
     assert told == {"why": "found", "cause": "bridge", "proved": True, "prove": []}
+
+
+@pytest.mark.parametrize("check", ["valve", "draw"])
+def test_no_proof_is_asked_for_that_opens_something_or_needs_more(check: str) -> None:
+    of = data(bridge={"proved_by": [{"check": check, "result": "clean"}]})
+
+    assert stop_of(CRUST, of)["prove"] == []
 
 
 def test_danger_stops_everything() -> None:
