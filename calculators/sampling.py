@@ -25,6 +25,18 @@ def reading_error(hardness, drop_hardness, drop_error):
     return math.hypot(drop_hardness / math.sqrt(12), drop_error * hardness)
 
 
+def drop_estimate(drops, drop_hardness):
+    """Return the best estimate [gpg] of a hardness that took so many drops: half a drop less.
+
+    drops: whole, 0 or more; drop_hardness: gpg that one drop stands for. The end lay anywhere
+    within the last drop. No drop at all counts as none, though up to half a drop may be there.
+
+    >>> drop_estimate(10, 1), drop_estimate(0, 1)
+    (9.5, 0.0)
+    """
+    return (drops - 0.5) * drop_hardness if drops else 0.0
+
+
 def _drop_count(given, work):
     reading = work.step(
         "reading",
@@ -47,7 +59,7 @@ def _drop_count(given, work):
         "estimate",
         "The last drop was needed only in part, on average by half.",
         "{reading} − {drop_hardness} ÷ 2",
-        reading - given.drop_hardness / 2,
+        drop_estimate(given.drops, given.drop_hardness),
         "gpg",
     )
     error = work.step(
