@@ -21,8 +21,6 @@ from calculators.weak_brine import strength_by_levels
 CUBIC_INCHES_IN_A_CUBIC_FOOT = 1728.0
 #: The longest piece of a slow inflow over which the salt's goal may count as moving evenly.
 SHORT = 60.0  # min
-#: Salt in the brine under a new bridge, of what it held before; common practice, no source.
-UNDER_A_BRIDGE = 0.2
 
 
 class BrineTank:
@@ -107,12 +105,9 @@ class BrineTank:
     def bridge(self, share):
         """Let a share [1] of the solid salt hang above the water.
 
-        A bridge is there once a hollow has grown under it, and while it grew the refills have
-        thinned the brine to a judged share of what it held.
+        Brine takes the room the salt leaves in the hollow, so its level falls at once and more of
+        it stays below the heel.
         """
-        thinned = self.dissolved * share * (1 - UNDER_A_BRIDGE)
-        self.dissolved -= thinned
-        self.added -= thinned
         both = self.salt + self.hanging
         self.salt, self.hanging = both * (1 - share), both * share
 

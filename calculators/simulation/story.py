@@ -30,6 +30,8 @@ from calculators.water import IRON, charge_equivalent
 #: Below this share of its voltage a control stands still; common practice, no source.
 LEAST_VOLTAGE = 0.85
 LEAST_QUALITY, LEAST_VOLUME = 0.4, 0.1  # what losses of every cycle leave at the least
+#: What is less is the last digit of a number, not water [gal, gpm].
+A_SIP = 1e-6
 YEAR = 365.25 * DAY
 CUT_MEDIAN, CUT_SPREAD, CUT_LEAST = 90.0, 1.0, 1.0  # min; common practice, no source
 BAG = 40.0  # lb
@@ -130,7 +132,7 @@ class Story:
             self.resting *= kept
         self.quality, self.volume = quality, volume
         self.front = self.physics.front * volume * now.front_length_factor
-        self.base_flow = now.leak_flow
+        self.base_flow = now.leak_flow if now.leak_flow > A_SIP else 0.0
         plan = home.plan
         self.interval = plan.days
         if home.control == CLOCK:
@@ -374,12 +376,12 @@ class Story:
             front = front_root * sqrt(flow if flow > slow else slow)
             if front and after < FAR_FROM_SPENT * front:
                 after = left_after(left, drop * volume, front)
-            if minutes > 0:
+            if volume > 0:
                 cold = raw - (left - after) / volume
                 left = after
                 water += volume
                 taps += cold * volume
-                if cold > hardest_cold:
+                if cold > hardest_cold and volume > A_SIP:
                     hardest_cold = cold
                 if hot:
                     hot_water += hot * minutes
