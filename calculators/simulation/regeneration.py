@@ -141,16 +141,19 @@ def live_in_position(story, until):
                 else:
                     story.index += 1
         minutes = end - story.time
-        drain_in_position(story, minutes, flow)
+        drain_in_position(story, story.time, minutes, flow)
         if flow:
             story.serve_raw(flow, hot, minutes)
         story.time = end
 
 
-def drain_in_position(story, minutes, house):
-    """Let the valve's position act for some minutes while the house draws a flow [gpm]."""
+def drain_in_position(story, begin, minutes, house):
+    """Let the valve's position act for some minutes while the house draws a flow [gpm].
+
+    A twin's resting bed is told of them afterwards, without the draws of the house.
+    """
     if story.mode == BRINE:
-        _brine(story, minutes, house)
+        _brine(story, begin, minutes, house)
     elif story.mode in (BACKWASH, FAST_RINSE):
         flow = story.pressure.drain_flow(house, story.condition)
         _rinse(story, flow * minutes)
@@ -172,7 +175,7 @@ def _left_of_pores(story, water):
     return exp(-water / (story.physics.rinse_mixing * GALLONS_IN_A_CUBIC_FOOT * story.volume))
 
 
-def _brine(story, minutes, house):
+def _brine(story, begin, minutes, house):
     """Draw brine while there is some above the heel, then rinse slowly."""
     suction, motive = story.pressure.injector_flows(house, story.condition)
     tank = story.tank
@@ -180,6 +183,7 @@ def _brine(story, minutes, house):
         suction = 0.0
     if suction < 0:
         inflow = -suction + story.condition.brine_valve_leak / 60
+        tank_until(story, begin)
         tank.fill(inflow, minutes, float_height(story))
         _rinse(story, motive * minutes)
         return
@@ -187,12 +191,12 @@ def _brine(story, minutes, house):
     if suction > 0 and story.brine_allowed > 0:
         there = min(story.brine_allowed, tank.above_heel())
         drawing = min(minutes, there / suction)
-        tank_until(story, story.time + drawing)
+        tank_until(story, begin + drawing)
         _draw(story, suction * drawing, motive * drawing)
         story.brine_allowed -= suction * drawing
         if drawing < minutes:
             story.brine_allowed = 0.0
-    tank_until(story, story.time + minutes)
+    tank_until(story, begin + minutes)
     _rinse(story, motive * (minutes - drawing))
 
 

@@ -19,7 +19,9 @@ from calculators.simulation.ledger import Ledger
 from calculators.simulation.physics import USUAL_PHYSICS
 from calculators.simulation.pressure import Pressure
 from calculators.simulation.regeneration import (
+    REFILL,
     SERVICE,
+    drain_in_position,
     finish_position,
     live_in_position,
     start,
@@ -196,7 +198,7 @@ class Story:
 
     def tap(self, flow):
         """Return the hardness [gpg] of the cold water that a tap gives now at a flow [gpm]."""
-        if 0 < self.mode < 4 and self.home.control != TWIN:
+        if SERVICE < self.mode < REFILL and self.home.control != TWIN:
             return self.raw
         return self.raw - (self.raw - self.valve_outlet(flow)) * (
             1 - self.condition.bypass_share
@@ -277,12 +279,15 @@ class Story:
             position_ends = self.time + self.minutes_left if self.alive else inf
             cut = self.cut_ends or self.next_cut
             due = min(position_ends, self.next_set, cut, stop)
-            raw = 0 < self.mode <= 3 and self.home.control != TWIN
+            position = self.mode
+            raw = SERVICE < position < REFILL and self.home.control != TWIN
             crossed = False
             if raw:
                 live_in_position(self, due)
             elif due > self.time:
                 crossed = self._serve(due)
+            if SERVICE < position < REFILL and not raw:  # the bed that rests, by itself
+                drain_in_position(self, begun, self.time - begun, 0.0)
             if self.alive:
                 self.minutes_left -= self.time - begun
             leak = self.condition.drain_leak * (self.time - begun)
