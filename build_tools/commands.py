@@ -134,7 +134,7 @@ def work_out(
 
 
 @main.command("benchmark", help=COMMANDS["benchmark"])
-@click.argument("subject", type=click.Choice(["calculators", "first-answer", "build"]))
+@click.argument("subject", type=click.Choice(["calculators", "first-answer", "build", "simulation"]))
 @click.option("--json", "as_json", is_flag=True, help="What was measured, as JSON.")
 @click.option(
     "--rounds",
@@ -156,10 +156,11 @@ def benchmark(subject: str, as_json: bool, rounds: int) -> None:
         data = [row.as_data() for row in measured]
         click.echo(json.dumps(data, indent=2) if as_json else table(measured))
         return
-    from build_tools.benchmarks import calculators
+    from build_tools.benchmarks import calculators, simulation
 
-    rows = calculators.measure(ROOT)
-    click.echo(json.dumps(rows, indent=2) if as_json else calculators.table(rows))
+    measured_by = simulation if subject == "simulation" else calculators
+    rows = measured_by.measure(ROOT)
+    click.echo(json.dumps(rows, indent=2) if as_json else measured_by.table(rows))
 
 
 @main.command(

@@ -37,6 +37,7 @@ from calculators import (
     resin,
     salt_use,
     sampling,
+    simulated_softener,
     sodium,
     usage,
     water,
@@ -55,6 +56,7 @@ _SUBJECTS = {
     "Flow and pressure": (regeneration, drain_flow, flow, bed, drain_line, air_gap, pressure),
     "Water at the taps": (leakage, blending, heater, heater_history, sodium),
     "Control and care": (clock, electrical, meter, care),
+    "Through the days": (simulated_softener,),
 }
 
 #: The calculators of each group.
@@ -107,6 +109,16 @@ def run(name, inputs, units="us", *, workings=True):
         if workings and not result["problems"]:
             result["workings"] = work.steps
     return result
+
+
+def understood(name, inputs, units="us"):
+    """Return what `run` would work with, as attributes in the inputs' own units.
+
+    None where an input has a problem. name, inputs, units: as `run` takes them.
+    """
+    result = {"inputs": {}, "problems": {}}
+    given = _read(CALCULATORS[name], inputs, units, result)
+    return None if result["problems"] else SimpleNamespace(**given)
 
 
 def _unknown(what, name, known):

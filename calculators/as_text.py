@@ -3,16 +3,16 @@
 import json
 
 from calculators import run
-from calculators.figures import curve_picture
+from calculators.figures import picture
 
-WORK = {"calculate": run, "draw": curve_picture}
+WORK = {"calculate": run, "draw": picture}
 
 
 def answer(request):
     """Return as JSON text what was asked for in JSON text.
 
     The request is ``{"work": …, "calculator": …, "inputs": {…}, "units": …}``. The work
-    "calculate" answers with what `calculators.run` returns, "draw" with the calculator's curve as
+    "calculate" answers with what `calculators.run` returns, "draw" with the calculator's picture as
     SVG, or null where it has none.
 
     Raises ValueError for text that is not JSON, and KeyError for a request that lacks a part.

@@ -336,17 +336,40 @@ class Curve:
         self.outputs = tuple(outputs)
 
 
+class Course:
+    """The picture of what goes on through time.
+
+    follow(given) gets the inputs as a calculation does and returns a dictionary: `times` [days],
+    `marks` [days] of what happened at a moment, and `panels`, each (title, kind, unit, lines), where
+    a line is (label, a number for each time) and all numbers of a panel have its unit.
+    """
+
+    def __init__(self, follow):
+        self.follow = follow
+
+
 class Calculator:
     """One calculator: what it answers and the function that works it out.
 
     compute(given, work) gets the inputs as attributes of `given`, tells its steps to `work` (a
     `working.Working`) and returns a dictionary of output name -> number in the output's unit.
     sources: keys of `sources.SOURCES`. cautions: sentences shown beside every answer.
-    curve: the picture of the relation, where it is a curve.
+    curve: the picture of the relation, where it is a curve; course: of days that it follows.
     """
 
     def __init__(
-        self, name, title, question, inputs, outputs, compute, *, sources, cautions=(), curve=None
+        self,
+        name,
+        title,
+        question,
+        inputs,
+        outputs,
+        compute,
+        *,
+        sources,
+        cautions=(),
+        curve=None,
+        course=None,
     ):
         self.name = name
         self.title = title
@@ -357,6 +380,12 @@ class Calculator:
         self.sources = tuple(sources)
         self.cautions = tuple(cautions)
         self.curve = curve
+        self.course = course
+
+    @property
+    def is_drawn(self):
+        """Whether its form has a picture."""
+        return self.curve is not None or self.course is not None
 
     def input(self, name):
         """Return the input called `name`, or None."""

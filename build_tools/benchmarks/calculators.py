@@ -29,7 +29,8 @@ def measure(root: Path) -> list[dict[str, Any]]:
     """Return for each calculator the median time of an answer in both, and their ratio."""
     requests = {one.name: _request(one) for one in CALCULATORS.values()}
     here = {name: _time_here(request) for name, request in requests.items()}
-    browser = _time_in_browser_runtime(root, requests)
+    times = in_browser_runtime(root, requests, rounds=ROUNDS, warm_up=WARM_UP)
+    browser = {name: median(each) for name, each in times.items()}
     return [
         {
             "calculator": name,
@@ -72,12 +73,15 @@ def _time_here(request: str) -> float:
     return median(times[WARM_UP:])
 
 
-def _time_in_browser_runtime(root: Path, requests: dict[str, str]) -> dict[str, float]:
+def in_browser_runtime(
+    root: Path, requests: dict[str, str], *, rounds: int, warm_up: int
+) -> dict[str, list[float]]:
+    """Return the times in milliseconds of each request, again and again, in the browser's Python."""
     with tempfile.TemporaryDirectory() as site:
         folder = runtime_files(root).copy_to(Path(site))
         done = subprocess.run(
             ["node", Path(__file__).with_name("calculators.mjs"), folder],
-            input=json.dumps({"requests": requests, "rounds": ROUNDS, "warmUp": WARM_UP}),
+            input=json.dumps({"requests": requests, "rounds": rounds, "warmUp": warm_up}),
             capture_output=True,
             text=True,
             encoding="utf-8",
@@ -85,4 +89,4 @@ def _time_in_browser_runtime(root: Path, requests: dict[str, str]) -> dict[str, 
         )
     if done.returncode:
         raise Failure(f"The browser's Python could not be measured:\n{done.stderr.strip()}")
-    return {name: median(times) for name, times in json.loads(done.stdout).items()}
+    return json.loads(done.stdout)

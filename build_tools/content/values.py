@@ -22,7 +22,7 @@ from build_tools.content.models import Equipment, Fact, TypicalHome
 from build_tools.content.problems import Problem, expected, shortened
 from calculators import CALCULATORS, run
 from calculators.declare import Calculator
-from calculators.figures import curve_picture
+from calculators.figures import picture
 
 _LIKE = "(expected an expression such as {{ fact.name }})"
 _OPEN = re.compile(r"\{[{%]")
@@ -47,7 +47,7 @@ def _result(name: str, inputs: tuple[tuple[str, str], ...], units: str) -> dict[
 
 @cache
 def _picture(name: str, inputs: tuple[tuple[str, str], ...], units: str) -> str:
-    return curve_picture(name, dict(inputs), units) or ""
+    return picture(name, dict(inputs), units) or ""
 
 
 class Shown(str):

@@ -29,12 +29,15 @@ def round_marks(low, high):
 class Axes:
     """Places points of a plane in the picture and draws its axes.
 
-    across, up: (low, high, label) of each axis.
+    across, up: (low, high, label) of each axis; an axis across without a label has no numbers.
+    top, floor: between which heights of the picture the plane stands.
     """
 
-    def __init__(self, across, up):
+    def __init__(self, across, up, top=TOP, floor=HEIGHT - BOTTOM):
         self.across = across
         self.up = up
+        self.top = top
+        self.floor = floor
 
     def x(self, number):
         """Return how far across a number stands."""
@@ -44,22 +47,25 @@ class Axes:
     def y(self, number):
         """Return how far down a number stands."""
         low, high, _ = self.up
-        return HEIGHT - BOTTOM - (number - low) / (high - low) * (HEIGHT - TOP - BOTTOM)
+        return self.floor - (number - low) / (high - low) * (self.floor - self.top)
 
     def draw(self):
         """Return the drawing of both axes with their marks and labels."""
-        floor, wall = HEIGHT - BOTTOM, LEFT
-        parts = [line("axis", f"M{wall} {TOP}V{floor}H{WIDTH - RIGHT}")]
+        top, floor, wall = self.top, self.floor, LEFT
+        parts = [line("axis", f"M{wall} {top}V{floor}H{WIDTH - RIGHT}")]
         for number in round_marks(*self.across[:2]):
             x = place(self.x(number))
-            parts.append(line("grid", f"M{x} {TOP}V{floor}"))
-            parts.append(text(x, floor + 16, plain(number), "middle"))
+            parts.append(line("grid", f"M{x} {top}V{floor}"))
+            if self.across[2]:
+                parts.append(text(x, floor + 16, plain(number), "middle"))
         for number in round_marks(*self.up[:2]):
             y = place(self.y(number))
             parts.append(line("grid", f"M{wall} {y}H{WIDTH - RIGHT}"))
             parts.append(text(wall - 6, place(self.y(number) + 4), plain(number), "end"))
-        parts.append(text((wall + WIDTH - RIGHT) / 2, HEIGHT - 8, self.across[2], "middle"))
-        parts.append(text(4, 14, self.up[2], "start"))
+        if self.across[2]:
+            middle = place((wall + WIDTH - RIGHT) / 2)
+            parts.append(text(middle, floor + BOTTOM - 8, self.across[2], "middle"))
+        parts.append(text(4, top - 16, self.up[2], "start"))
         return "".join(parts)
 
 
@@ -86,10 +92,10 @@ def text(x, y, words, anchor):
     return f'<text x="{x}" y="{y}" text-anchor="{anchor}">{escape(words)}</text>'
 
 
-def picture(parts, words):
+def picture(parts, words, height=HEIGHT):
     """Return the whole picture; `words` say what it shows to those who cannot see it."""
     return (
-        f'<svg class="figure" viewBox="0 0 {WIDTH} {HEIGHT}" role="img" '
+        f'<svg class="figure" viewBox="0 0 {WIDTH} {height}" role="img" '
         f'aria-label="{escape(words)}" xmlns="http://www.w3.org/2000/svg" font-size="13" '
         f'fill="currentColor">{"".join(parts)}</svg>'
     )

@@ -14,6 +14,8 @@ TOWN, WELL = "town", "well"
 #: Resin [ft3] and diameter of its tank [in] as sold.
 TANKS = ((0.75, 8.0), (1.0, 9.0), (1.5, 10.0), (2.0, 12.0), (2.5, 13.0), (3.0, 14.0), (4.0, 16.0))
 BRINE_TANKS = (14.0, 18.0, 24.0)  # in
+#: Heights [in] in brine tanks; common practice, no source.
+HIGHEST_LEVEL, LOWEST_FLOAT, FREE_RIM = 20.0, 12.0, 12.0
 LEAKAGE_RANGE = 0.05, 0.4  # gpg that pass a fresh bed in sampled homes
 
 #: The home of the handbook's first examples: four people, 20 gpg, some iron, a delayed meter.
@@ -154,20 +156,25 @@ def sampled_home(random):
     if random.random() < 0.05:  # somebody works at night
         figures["habit"] += 720
     diameter = random.choice((14.0, 18.0, 18.0))
-    return _with_brine_tank(figures, diameter, random.uniform(2.0, 5.0))
+    return fitted_home(diameter, random.uniform(2.0, 5.0), **figures)
 
 
-def _with_brine_tank(figures, diameter, room):
-    """Return the home with a brine tank wide enough for its brine, and a float above it."""
+def fitted_home(narrowest=18.0, room=3.0, **figures):
+    """Return a home whose brine tank is wide enough for its brine, with a float above it.
+
+    narrowest: diameter of the brine tank [in] where it is enough; room: of the float above the
+    expected level [in]; figures: as Home takes them.
+    """
     for wide in BRINE_TANKS:
-        if wide < diameter:
+        if wide < narrowest:
             continue
-        home = Home(**figures, brine_tank=wide)
-        level = expected_level(home)
-        if level <= 20 or wide == BRINE_TANKS[-1]:
+        level = expected_level(Home(**figures, brine_tank=wide))
+        if level <= HIGHEST_LEVEL:
             break
-    float_height = max(12.0, level + room)
-    return Home(**figures, brine_tank=wide, float_height=float_height, rim=float_height + 12)
+    float_height = max(LOWEST_FLOAT, level + room)
+    return Home(
+        **figures, brine_tank=wide, float_height=float_height, rim=float_height + FREE_RIM
+    )
 
 
 def expected_level(home, physics=USUAL_PHYSICS):

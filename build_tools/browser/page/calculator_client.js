@@ -155,7 +155,7 @@ export class CalculatorClient {
    * @param {string} calculator
    * @param {Record<string, string>} inputs
    * @param {string} units
-   * @returns {Promise<string | null>}  the curve of the calculator as SVG, where there is one
+   * @returns {Promise<string | null>}  the picture of the calculator as SVG, where there is one
    */
   draw(calculator, inputs, units) {
     return this.#ask({ work: "draw", calculator, inputs, units });
