@@ -12,7 +12,6 @@ from calculators.simulation.story import Story
 SOUND = "none"
 #: Each fault by its name: what it changes, from the least to the full severity.
 FAULTS = {
-    SOUND: (),
     "bypass left open": (("bypass_share", 0.0, 1.0),),
     "worn seals": (("seal_leak_share", 0.0, 0.4),),
     "raw water harder than set": (("raw_hardness_factor", 1.0, 2.0),),
@@ -55,6 +54,8 @@ def _story(given):
         salt=given.stock,
         heater=given.tank,
     )
+    if given.fault == SOUND:
+        return Story(home, int(given.seed))
     changes = changes_of(given.fault, given.severity / 100)
     return Story(home, int(given.seed), changes, DAY * given.onset)
 
@@ -227,7 +228,7 @@ SIMULATED_SOFTENER = Calculator(
             "Fault",
             "choice",
             default=SOUND,
-            choices=tuple(FAULTS),
+            choices=(SOUND, *FAULTS),
         ),
         Input(
             "severity",
@@ -238,7 +239,7 @@ SIMULATED_SOFTENER = Calculator(
             low=0,
             high=100,
             help="From none of it to the worst.",
-            only_when=("fault", tuple(FAULTS)[1:]),
+            only_when=("fault", tuple(FAULTS)),
         ),
         Input(
             "onset",
@@ -249,7 +250,7 @@ SIMULATED_SOFTENER = Calculator(
             low=0,
             high=60,
             help="From the start of the picture, which is a night with a fresh bed.",
-            only_when=("fault", tuple(FAULTS)[1:]),
+            only_when=("fault", tuple(FAULTS)),
         ),
         Input(
             "stock",
