@@ -38,7 +38,7 @@ def changes_of(fault, severity):
     changes = []
     for name, least, full in FAULTS[fault]:
         value = least + severity * (full - least)
-        changes.append((name, float(value >= 0.5) if name == "days_blocked" else value, 0.0))
+        changes.append((name, float(snap(value) >= 0.5) if name == "days_blocked" else value, 0.0))
     return tuple(changes)
 
 
@@ -57,7 +57,7 @@ def _story(given):
     if given.fault == SOUND:
         return Story(home, int(given.seed))
     changes = changes_of(given.fault, given.severity / 100)
-    return Story(home, int(given.seed), changes, DAY * given.onset)
+    return Story(home, int(given.seed), changes, DAY * snap(given.onset))
 
 
 def _simulated_softener(given, work):
@@ -96,7 +96,7 @@ def _simulated_softener(given, work):
             plan.counter,
             "gal",
         )
-    story.run(DAY * given.days)
+    story.run(DAY * snap(given.days))
     tank_until(story, story.time)
     return _told(given, work, story)
 
@@ -157,7 +157,7 @@ def follow(given):
     story = _story(given)
     times, cold, hot, capacity, level, salt = [0.0], [], [], [], [], []
     for place in range(SAMPLES + 1):
-        now = given.days * place / SAMPLES
+        now = snap(given.days) * place / SAMPLES
         if place:
             times.append(now)
             story.watch()
@@ -279,7 +279,7 @@ SIMULATED_SOFTENER = Calculator(
             "days",
             default=14,
             low=1,
-            high=45,
+            high=30,
             help="How long to go on.",
         ),
         Input(

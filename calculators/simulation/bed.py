@@ -38,7 +38,7 @@ def left_after(left, load, front):
     >>> left_after(50000.0, 100.0, 1000.0)
     49900.0
     >>> round(left_after(3000.0, 100.0, 1000.0), 2)
-    2904.74
+    2905.22
     """
     if left - load > FAR_FROM_SPENT * front:
         return left - load
@@ -97,8 +97,8 @@ def regenerated(left, salt, volume, quality=1.0, physics=USUAL_PHYSICS):
     if room <= 0:
         return left
     room = 1 / (1 / room + ceiling * dose / physics.curve_top)
-    most = max(each, min(MOST_HELD * quality, heel + top * (1 - room)))
-    return volume * most
+    gained = min(heel + top * (1 - room), each + ceiling * dose, MOST_HELD * quality)
+    return volume * max(each, gained)
 
 
 def exchanged_salt(grains):

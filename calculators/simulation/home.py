@@ -5,6 +5,7 @@ from math import exp
 from calculators.capacity import capacity_of_dose
 from calculators.dissolved_solids import capacity_factor, fresh_leakage
 from calculators.flow import usual_backwash
+from calculators.quantities import snap
 from calculators.simulation.brine_tank import BrineTank
 from calculators.simulation.physics import USUAL_PHYSICS
 from calculators.simulation.plan import CLOCK, DELAYED, IMMEDIATE, IRON_ALLOWANCE, Plan
@@ -78,7 +79,8 @@ class Home:
         for name, value in USUAL.items():
             setattr(self, name, figures.get(name, value))
         if self.tank_diameter is None:
-            self.tank_diameter = min(TANKS, key=lambda tank: abs(tank[0] - self.resin))[1]
+            holds = [wide for size, wide in TANKS if size >= snap(self.resin)]
+            self.tank_diameter = holds[0] if holds else TANKS[-1][1]
         if self.backwash is None:
             self.backwash = usual_backwash(self.tank_diameter)
         if self.leakage is None:

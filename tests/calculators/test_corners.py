@@ -10,6 +10,7 @@ from calculators import CALCULATORS, run
 from calculators.quantities import SYSTEMS
 
 MOST = 3000
+MOST_OF_DAYS = 200  # of a calculator that lives through days, which takes a while
 
 
 def places(one):
@@ -27,11 +28,12 @@ def corners(calculator):
     total = 1
     for values in each:
         total *= len(values)
-    if total <= MOST:
+    most = MOST_OF_DAYS if calculator.course else MOST
+    if total <= most:
         chosen = itertools.product(*each)
     else:
         draw = random.Random(calculator.name)
-        chosen = ([draw.choice(values) for values in each] for _ in range(MOST))
+        chosen = ([draw.choice(values) for values in each] for _ in range(most))
     return [dict(zip(names, values, strict=True)) for values in chosen]
 
 

@@ -13,7 +13,7 @@ from calculators.sources import SOURCES
 
 MODULES = [
     "calculators",
-    *(f"calculators.{module.name}" for module in pkgutil.iter_modules(calculators.__path__)),
+    *(module.name for module in pkgutil.walk_packages(calculators.__path__, "calculators.")),
 ]
 HOW_SEEN = {"read", "from memory", "no source"}
 

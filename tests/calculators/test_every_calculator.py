@@ -25,6 +25,11 @@ JUNK = [
 ALPHABET = "0123456789.,/-+eE ½¼²³°%'\"gpmlLdayrinftbhosk"
 
 
+def rounds(calculator, usual):
+    """Return how often to ask a calculator: one that lives through days takes a while."""
+    return usual // 10 if calculator.course else usual
+
+
 def reading(chance, one):
     """Return a number inside the limits of an input, often near its example."""
     if chance.random() < 0.7 and one.example is not None:
@@ -80,7 +85,8 @@ def test_hostile_input_gives_values_or_sentences(name):
     chance = random.Random(f"hostile {name}")
     calculator = CALCULATORS[name]
     answered = 0
-    for _ in range(10_000):
+    asked = rounds(calculator, 10_000)
+    for _ in range(asked):
         inputs = usable_inputs(chance, calculator)
         for one in chance.choices(calculator.inputs, k=chance.randrange(3)):
             inputs[one.name] = hostile_input(chance, one)
@@ -88,7 +94,7 @@ def test_hostile_input_gives_values_or_sentences(name):
         check_that_it_is_an_answer(result)
         answered += bool(result["values"])
 
-    assert 1000 < answered < 9500
+    assert 0.1 * asked < answered < 0.95 * asked
 
 
 @each_calculator
@@ -112,7 +118,7 @@ def test_us_and_metric_readers_get_the_same_answer(name):
     chance = random.Random(f"systems {name}")
     calculator = CALCULATORS[name]
     compared = 0
-    for _ in range(400):
+    for _ in range(rounds(calculator, 400)):
         us_inputs = usable_inputs(chance, calculator)
         metric_inputs = {
             one.name: one.displayed(us_inputs[one.name], "metric")[0]
@@ -152,7 +158,7 @@ def test_the_last_digit_of_an_input_never_shows(name):
         values = {key: value["shown"] for key, value in result["values"].items()}
         return values, result["workings"], result["warnings"], result["problems"]
 
-    for _ in range(300):
+    for _ in range(rounds(calculator, 300)):
         inputs = {
             key: float(f"{value:.2g}") if isinstance(value, float) else value
             for key, value in usable_inputs(chance, calculator).items()
@@ -169,7 +175,7 @@ def test_exactly_the_declared_outputs_are_worked_out(name):
     chance = random.Random(f"outputs {name}")
     calculator = CALCULATORS[name]
     produced = set()
-    for _ in range(300):
+    for _ in range(rounds(calculator, 300)):
         inputs = usable_inputs(chance, calculator)
         if not run(name, inputs)["values"]:
             continue
@@ -198,7 +204,7 @@ def test_every_answer_shows_its_working_in_sentences(name):
     chance = random.Random(f"workings {name}")
     calculator = CALCULATORS[name]
     said = set()
-    for _ in range(500):
+    for _ in range(rounds(calculator, 500)):
         inputs = usable_inputs(chance, calculator)
         for one in chance.choices(calculator.inputs, k=2):
             if one.kind != "choice" and one.name in inputs:
