@@ -52,7 +52,7 @@ _DECLARED = (
     ("refill_factor", 1, 0, 3, "1", "refill flow over its rating"),
     ("brine_valve_leak", 0, 0, 10, "gal/h", "water that runs into the brine tank all day"),
     ("float_height_factor", 1, 0, 2, "1", "height at which the float shuts over what it was"),
-    ("salt_dose_factor", 1, 0, 4, "1", "refill time set over what was planned"),
+    ("salt_dose_factor", 1, 0.05, 4, "1", "refill time set over what was planned"),
     ("usable_brine_share", 1, 0, 1, "1", "share of the brine drawn before the air check shuts"),
     # Injector and drain
     ("suction_factor", 1, 0, 2, "1", "brine the injector draws over its rating"),

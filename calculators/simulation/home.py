@@ -131,9 +131,7 @@ def sampled_home(random):
         "iron": iron,
         "water": WELL if well else TOWN,
         "solids": solids,
-        "leakage": min(
-            LEAKAGE_RANGE[1], max(LEAKAGE_RANGE[0], leakage_of(solids, dose, hardness))
-        ),
+        "leakage": min(LEAKAGE_RANGE[1], max(LEAKAGE_RANGE[0], leakage_of(solids, dose, hardness))),
         "dose": dose,
         "resin": resin,
         "control": control,
@@ -174,9 +172,7 @@ def fitted_home(narrowest=18.0, room=3.0, **figures):
         if level <= HIGHEST_LEVEL:
             break
     float_height = max(LOWEST_FLOAT, level + room)
-    return Home(
-        **figures, brine_tank=wide, float_height=float_height, rim=float_height + FREE_RIM
-    )
+    return Home(**figures, brine_tank=wide, float_height=float_height, rim=float_height + FREE_RIM)
 
 
 def expected_level(home, physics=USUAL_PHYSICS):

@@ -76,9 +76,7 @@ class Pressure:
         loss is taken at the rated flow, which is a little too much where less runs.
         """
         rated = self.backwash
-        left = (
-            self.at_softener(house + rated, condition) - VALVE_LOSS - self.back(rated, condition)
-        )
+        left = self.at_softener(house + rated, condition) - VALVE_LOSS - self.back(rated, condition)
         held = min(1.0, sqrt(left / CONTROL_NEED)) if left > 0 else 0.0
         through = condition.drain_flow_factor * condition.drain_control_factor
         return rated * held * through * condition.drain_flow_excess

@@ -200,9 +200,7 @@ class Story:
         """Return the hardness [gpg] of the cold water that a tap gives now at a flow [gpm]."""
         if SERVICE < self.mode < REFILL and self.home.control != TWIN:
             return self.raw
-        return self.raw - (self.raw - self.valve_outlet(flow)) * (
-            1 - self.condition.bypass_share
-        )
+        return self.raw - (self.raw - self.valve_outlet(flow)) * (1 - self.condition.bypass_share)
 
     def valve_outlet(self, flow, left=None):
         """Return the hardness [gpg] behind the valve, before the bypass, at a flow [gpm] to it.

@@ -110,9 +110,7 @@ def test_salt_is_in_the_tank_or_went_to_the_bed(seed, control, changes):
     scale = first["salt"] + abs(tank.added)
     near(first["salt"] + tank.added, there + tank.drawn + tank.spilled_salt, scale)
     near(tank.drawn, ledger.salt_to_bed, scale)
-    near(
-        ledger.salt_to_bed, ledger.salt_rinsed + ledger.salt_to_taps + story.pore_salt, scale
-    )
+    near(ledger.salt_to_bed, ledger.salt_rinsed + ledger.salt_to_taps + story.pore_salt, scale)
     assert ledger.exchanged == pytest.approx(ledger.recovered / SALT_CEILING)
     assert ledger.exchanged <= ledger.salt_to_bed * (1 + TOLERANCE)
 
