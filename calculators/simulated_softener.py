@@ -7,6 +7,7 @@ from calculators.readings import CLOCK, control, resin_volume, salt_of_regenerat
 from calculators.simulation.clock import DAY
 from calculators.simulation.home import fitted_home
 from calculators.simulation.regeneration import tank_until
+from calculators.simulation.service import hot_tap, tap
 from calculators.simulation.story import Story
 
 SOUND = "none"
@@ -163,8 +164,8 @@ def follow(given):
             story.watch()
             story.run(DAY * now)
         tank_until(story, story.time)
-        cold.append(story.hardest_cold if story.hardest_cold else story.tap(1.0))
-        hot.append(story.hardest_hot if story.hardest_hot else story.hot_tap())
+        cold.append(story.hardest_cold if story.hardest_cold else tap(story, 1.0))
+        hot.append(story.hardest_hot if story.hardest_hot else hot_tap(story))
         capacity.append(story.left)
         level.append(story.tank.level())
         salt.append(story.tank.salt + story.tank.hanging)

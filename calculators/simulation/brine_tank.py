@@ -5,7 +5,6 @@ from math import exp, inf, pi
 from calculators.brine import ROOM_OF_SALT
 from calculators.brine_level import water_below, water_height
 from calculators.brine_strength import (
-    DISSOLVING_TEMPERATURE,
     DISSOLVING_TIME,
     dissolving_time,
     salt_in_water,

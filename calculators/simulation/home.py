@@ -6,9 +6,10 @@ from calculators.capacity import capacity_of_dose
 from calculators.dissolved_solids import capacity_factor, fresh_leakage
 from calculators.flow import usual_backwash
 from calculators.quantities import snap
+from calculators.readings import CLOCK, DELAYED, IMMEDIATE
 from calculators.simulation.brine_tank import BrineTank
 from calculators.simulation.physics import USUAL_PHYSICS
-from calculators.simulation.plan import CLOCK, DELAYED, IMMEDIATE, IRON_ALLOWANCE, Plan
+from calculators.simulation.plan import IRON_ALLOWANCE, Plan
 from calculators.units import GRAIN_PER_GALLON
 
 TOWN, WELL = "town", "well"

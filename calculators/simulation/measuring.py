@@ -9,12 +9,14 @@ from calculators.clock import short_way_round
 from calculators.flow import reading_error
 from calculators.leaks import CUBIC_INCHES_IN_A_GALLON
 from calculators.meter import count_error
+from calculators.readings import CLOCK
 from calculators.sampling import drop_estimate
 from calculators.simulation.bed import regenerated, share_that_counts
 from calculators.simulation.changes import Condition
-from calculators.simulation.plan import CLOCK, IRON_ALLOWANCE
+from calculators.simulation.plan import IRON_ALLOWANCE
 from calculators.simulation.pressure import TURNS
 from calculators.simulation.regeneration import float_height, refill_flow, tank_until
+from calculators.simulation.service import hot_tap, tap, valve_outlet
 from calculators.units import GALLON, POUND
 
 #: Errors: common practice, no source.
@@ -50,16 +52,16 @@ def water_numbers(story, random):
     What a technician takes from counts of drops: best estimates.
     """
     raw = story.home.hardness * story.condition.raw_hardness_factor
-    cold = raw if story.condition.hard_tap else story.tap(SAMPLE_FLOW)
+    cold = raw if story.condition.hard_tap else tap(story, SAMPLE_FLOW)
     left = story.left
     if not _quarter_left(story):
         left = fresh_bed(story)
     samples = {
         "raw_hardness": raw,
         "cold_hardness": cold,
-        "hot_hardness": story.hot_tap(),
-        "slow_hardness": story.valve_outlet(SLOW_FLOW, left),
-        "fast_hardness": story.valve_outlet(FAST_FLOW * story.condition.peak_flow_factor, left),
+        "hot_hardness": hot_tap(story),
+        "slow_hardness": valve_outlet(story, SLOW_FLOW, left),
+        "fast_hardness": valve_outlet(story, FAST_FLOW * story.condition.peak_flow_factor, left),
     }
     return {name: drop_estimate(drops(true, random), DROP) for name, true in samples.items()}
 

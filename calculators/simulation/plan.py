@@ -8,7 +8,7 @@ from calculators.dissolved_solids import capacity_factor
 from calculators.dose import DAYS_WITH_MUCH_IRON, DAYS_WITH_SOME_IRON, MUCH_IRON, SOME_IRON
 from calculators.interval import IMMEDIATE_RESERVE
 from calculators.quantities import round_to, snap
-from calculators.readings import CLOCK, DELAYED, IMMEDIATE, TWIN
+from calculators.readings import CLOCK, DELAYED, TWIN
 
 IRON_ALLOWANCE = 4.0  # gpg for each mg/L; common practice, no source
 SALT_IN_WATER = 3.0  # lb/gal, as the trade counts

@@ -10,13 +10,11 @@ from math import exp, inf, sqrt
 from calculators.readings import TWIN
 from calculators.simulation.bed import exchanged_salt, regenerated, share_that_counts
 from calculators.simulation.physics import GALLONS_IN_A_CUBIC_FOOT
+from calculators.simulation.positions import BACKWASH, BRINE, FAST_RINSE, REFILL, SERVICE
 from calculators.simulation.pressure import CONTROL_NEED
+from calculators.simulation.service import serve_raw
 from calculators.units import GALLON, POUND
 from calculators.water_properties import density
-
-SERVICE, BACKWASH, BRINE, FAST_RINSE, REFILL = range(5)
-#: Names of the positions, by number.
-POSITIONS = ("service", "backwash", "brine", "fast rinse", "refill")
 
 
 class Cycle:
@@ -143,7 +141,7 @@ def live_in_position(story, until):
         minutes = end - story.time
         drain_in_position(story, story.time, minutes, flow)
         if flow:
-            story.serve_raw(flow, hot, minutes)
+            serve_raw(story, flow, hot, minutes)
         story.time = end
 
 

@@ -4,43 +4,36 @@ Times are true minutes from a midnight. Between events every state moves by its 
 nothing depends on a step of time.
 """
 
-from math import exp, inf, sqrt
+from math import exp, inf
 from random import Random
 
 from calculators.dissolved_solids import capacity_factor
-from calculators.leakage import USUAL_FLOW
 from calculators.readings import CLOCK, IMMEDIATE, TWIN
-from calculators.simulation.bed import FAR_FROM_SPENT, SLOWEST, left_after
+from calculators.simulation.bed import left_after
 from calculators.simulation.changes import Condition
 from calculators.simulation.clock import DAY, Clock
-from calculators.simulation.heater import mixed
 from calculators.simulation.household import Household, pieces_of
 from calculators.simulation.ledger import Ledger
 from calculators.simulation.physics import USUAL_PHYSICS
+from calculators.simulation.positions import REFILL, SERVICE
 from calculators.simulation.pressure import Pressure
 from calculators.simulation.regeneration import (
-    REFILL,
-    SERVICE,
     drain_in_position,
     finish_position,
     live_in_position,
     start,
     tank_until,
 )
+from calculators.simulation.service import A_SIP, serve
 from calculators.water import IRON, charge_equivalent
 
 #: Below this share of its voltage a control stands still; common practice, no source.
 LEAST_VOLTAGE = 0.85
 LEAST_QUALITY, LEAST_VOLUME = 0.4, 0.1  # what losses of every cycle leave at the least
-#: What is less is the last digit of a number, not water [gal, gpm].
-A_SIP = 1e-6
 YEAR = 365.25 * DAY
 CUT_MEDIAN, CUT_SPREAD, CUT_LEAST = 90.0, 1.0, 1.0  # min; common practice, no source
 BAG = 40.0  # lb
 LOW_SALT, SALT_OVER_WATER = 0.2, 2.0  # share of the stock, in: a careful customer adds salt
-#: A hot draw larger than this share of the heater is cut in parts while the bed gives out: then
-#: the hardness of its own inflow moves by more than this share of the raw hardness.
-LARGE_DRAW, MOVES = 0.1, 0.02
 
 
 class Story:
@@ -196,31 +189,6 @@ class Story:
                     stop = min(stop, self.onset)
             self._live(stop)
 
-    def tap(self, flow):
-        """Return the hardness [gpg] of the cold water that a tap gives now at a flow [gpm]."""
-        if SERVICE < self.mode < REFILL and self.home.control != TWIN:
-            return self.raw
-        return self.raw - (self.raw - self.valve_outlet(flow)) * (1 - self.condition.bypass_share)
-
-    def valve_outlet(self, flow, left=None):
-        """Return the hardness [gpg] behind the valve, before the bypass, at a flow [gpm] to it.
-
-        left: capacity left [grains], where it is not the present one.
-        """
-        now = self.condition
-        around = (1 - now.seal_leak_share) * (1 - now.riser_leak_share)
-        each = max(flow * around / self.volume, SLOWEST)
-        front = self.front * sqrt(each / USUAL_FLOW)
-        passing = exp(-(self.left if left is None else left) / front)
-        soft = self.leakage + (self.raw - self.leakage) * passing
-        return self.raw - around * (self.raw - soft)
-
-    def hot_tap(self):
-        """Return the hardness [gpg] of the hot water that a tap gives now."""
-        now = self.condition
-        crossing = now.cross_connection_share
-        return self.heater * (1 - crossing) + crossing * self.raw + now.heater_scale
-
     def watch(self):
         """Begin to watch how hard the water is."""
         self.hardest_cold = self.hardest_hot = 0.0
@@ -283,7 +251,7 @@ class Story:
             if raw:
                 live_in_position(self, due)
             elif due > self.time:
-                crossed = self._serve(due)
+                crossed = serve(self, due)
             if SERVICE < position < REFILL and not raw:  # the bed that rests, by itself
                 drain_in_position(self, begun, self.time - begun, 0.0)
             if self.alive:
@@ -328,125 +296,3 @@ class Story:
             gone = self.cycle_volume * (1 - now.resin_loss_per_cycle)
             self.cycle_volume = max(LEAST_VOLUME, gone)
             self._derive()
-
-    # Service
-
-    def _serve(self, until):
-        """Let the house draw softened water until a time; stop where a counter says at once.
-
-        Return whether it did. Nearly all the work is done here, so it is one loop over the pieces
-        of constant flow, on local names.
-        """
-        pieces, index, count = self.pieces, self.index, len(self.pieces)
-        left, heater, counter = self.left, self.heater, self.counter
-        raw, share, now = self.raw, self.bed_share, self.condition
-        drop = (raw - self.leakage) * share
-        front_root = self.front * sqrt(share / (self.volume * USUAL_FLOW))
-        slow = SLOWEST * self.volume / share if share else 1.0
-        through = 1 - now.bypass_share
-        stall = self.physics.meter_stall / through if through else inf
-        meter_share = self.meter_share if counter is not None else 0.0
-        at_once = self.at_once and self.mode == SERVICE
-        if at_once and counter <= 0:
-            return True
-        crossing = now.cross_connection_share
-        to_heater, added = 1 - crossing, crossing * raw + now.heater_scale
-        tank = self.home.heater
-        large = LARGE_DRAW * tank
-        water = taps = heater_in = hot_water = 0.0
-        hardest_cold, hardest_hot = self.hardest_cold, self.hardest_hot
-        spent = False
-        while index < count:
-            begin, stop, flow, hot = pieces[index]
-            if begin >= until:
-                break
-            end = stop if stop <= until else until
-            minutes = end - begin
-            if crossing:
-                flow -= crossing * hot
-            if hot * minutes > large:
-                minutes = steady_minutes(minutes, left, drop * flow, self.front)
-                end = begin + minutes
-            if meter_share and flow >= stall:
-                counted = flow * minutes * meter_share
-                if at_once and counted >= counter:
-                    minutes *= counter / counted
-                    end = begin + minutes
-                    counted, spent = counter, True
-                counter -= counted
-            volume = flow * minutes
-            after = left - drop * volume
-            front = front_root * sqrt(flow if flow > slow else slow)
-            if front and after < FAR_FROM_SPENT * front:
-                after = left_after(left, drop * volume, front)
-            if volume > 0:
-                cold = raw - (left - after) / volume
-                left = after
-                water += volume
-                taps += cold * volume
-                if cold > hardest_cold and volume > A_SIP:
-                    hardest_cold = cold
-                if hot:
-                    hot_water += hot * minutes
-                    drawn = hot * minutes * to_heater
-                    heater_in += cold * drawn
-                    heater = cold + (heater - cold) * exp(-drawn / tank)
-                    tapped = heater * to_heater + added
-                    if tapped > hardest_hot:
-                        hardest_hot = tapped
-            if end < stop:
-                pieces[index] = (end, stop, pieces[index][2], hot)
-            else:
-                index += 1
-            if spent:
-                until = end
-                break
-        ledger = self.ledger
-        ledger.softened += water
-        ledger.raw_grains += raw * water
-        ledger.tap_grains += taps
-        self._heater_ledger(heater_in, heater, hot_water)
-        self.index, self.left, self.counter = index, left, counter
-        self.hardest_cold, self.hardest_hot = hardest_cold, hardest_hot
-        self.time = until
-        return spent
-
-    def _heater_ledger(self, grains_in, holds, hot_water):
-        """Book what went through the heater, and let it hold what it now does [gpg]."""
-        ledger, now = self.ledger, self.condition
-        ledger.heater_in += grains_in
-        ledger.heater_out += grains_in - self.home.heater * (holds - self.heater)
-        ledger.hot_water += hot_water
-        ledger.crossed_water += now.cross_connection_share * hot_water
-        ledger.crossed_grains += now.cross_connection_share * hot_water * self.raw
-        ledger.scale_grains += now.heater_scale * hot_water
-        self.heater = holds
-
-    def serve_raw(self, flow, hot, minutes):
-        """Let the house draw raw water around the bed at a flow [gpm]."""
-        crossing = self.condition.cross_connection_share
-        water = (flow - crossing * hot) * minutes
-        drawn = hot * minutes * (1 - crossing)
-        holds = mixed(self.heater, self.raw, drawn, self.home.heater)
-        self.ledger.passed_by += water
-        self.ledger.raw_grains += self.raw * water
-        self.ledger.tap_grains += self.raw * water
-        self._heater_ledger(self.raw * drawn, holds, hot * minutes)
-        self.hardest_cold = max(self.hardest_cold, self.raw)
-        if hot:
-            tapped = holds * (1 - crossing) + crossing * self.raw + self.condition.heater_scale
-            self.hardest_hot = max(self.hardest_hot, tapped)
-
-
-def steady_minutes(minutes, left, pace, front):
-    """Return how long a draw goes on before the share that passes moves much [min].
-
-    pace: load [grains/min]; front: at the usual flow [grains]. A stirred heater is exact for an
-    inflow that stays the same, so a large hot draw is halved until it nearly does.
-    """
-    while front and minutes > 1e-3:
-        after = left_after(left, pace * minutes, front)
-        if exp(-after / front) - exp(-left / front) <= MOVES:
-            break
-        minutes /= 2
-    return minutes

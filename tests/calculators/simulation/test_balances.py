@@ -11,8 +11,8 @@ from calculators.readings import CLOCK, DELAYED, IMMEDIATE, TWIN
 from calculators.simulation.bed import MOST_HELD
 from calculators.simulation.changes import CHANGES
 from calculators.simulation.clock import DAY
-from calculators.simulation.household import Household
 from calculators.simulation.home import Home, sampled_home
+from calculators.simulation.household import Household
 from calculators.simulation.regeneration import flush_pores, tank_until
 from calculators.simulation.story import Story
 

@@ -12,7 +12,9 @@ from calculators import run
 from calculators.readings import CLOCK, DELAYED, IMMEDIATE, TWIN
 from calculators.simulation.clock import DAY
 from calculators.simulation.home import Home, sampled_home
-from calculators.simulation.regeneration import SERVICE, tank_until
+from calculators.simulation.positions import SERVICE
+from calculators.simulation.regeneration import tank_until
+from calculators.simulation.service import hot_tap, tap
 from calculators.simulation.story import Story
 
 ONSET = 6
@@ -101,7 +103,7 @@ def test_without_suction_the_tank_fills_to_the_float_while_the_bed_gives_out():
 
     # Eight inches stood before; each refill adds to them until the float shuts.
     assert levels[:3] == pytest.approx([11.1, 13.8, 14.0], abs=0.2)
-    assert story.tap(2.0) > 0.9 * story.raw
+    assert tap(story, 2.0) > 0.9 * story.raw
     # In more salt there is less room, and the float acts a refill sooner.
     story = lived(("suction_factor", 0.0), days=0, onset=0, salt=160.0)
     assert levels_after_refills(story, 15)[0] == pytest.approx(14.0, abs=0.1)
@@ -170,11 +172,11 @@ def test_a_brine_valve_that_leaks_costs_salt_and_the_water_stays_soft():
 
 def test_seals_that_leak_a_twentieth_pass_it_for_ever():
     story = lived(("seal_leak_share", 0.05), onset=0, days=3)
-    fresh = story.tap(2.0)
+    fresh = tap(story, 2.0)
 
     assert fresh == pytest.approx(0.05 * 20 + 0.95 * story.leakage, abs=0.1)
     story.run(4 * DAY)
-    assert story.tap(2.0) == pytest.approx(fresh, abs=0.05)
+    assert tap(story, 2.0) == pytest.approx(fresh, abs=0.05)
 
 
 def test_a_leak_the_meter_does_not_see_is_paid_in_hardness_one_it_sees_in_salt():
@@ -201,8 +203,8 @@ def test_a_control_that_does_nothing_lets_all_hardness_pass(change):
         assert len(story.history) <= 5
     else:
         assert len(story.history) == 1
-        assert story.tap(2.0) == pytest.approx(story.raw)
-        assert story.hot_tap() > 0.75 * story.raw
+        assert tap(story, 2.0) == pytest.approx(story.raw)
+        assert hot_tap(story) > 0.75 * story.raw
 
 
 def test_a_clock_behind_regenerates_while_the_house_draws():
@@ -300,7 +302,7 @@ def test_a_drive_that_stalls_in_backwash_runs_to_the_drain_and_passes_raw_water(
 
     day = 24 * 60 * story.home.backwash
     assert story.ledger.to_drain - usual.ledger.to_drain > 5 * day
-    assert story.tap(2.0) == story.raw
+    assert tap(story, 2.0) == story.raw
     assert story.time - story.last_begun > 5 * DAY
 
 
@@ -349,8 +351,8 @@ def test_a_fault_may_grow_day_by_day():
 def test_the_hot_side_of_a_cross_connection_is_harder():
     story = lived(("cross_connection_share", 0.3), days=20, salt=PLENTY)
 
-    assert story.hot_tap() == pytest.approx(0.3 * 20, abs=1)
-    assert story.tap(2.0) < 1
+    assert hot_tap(story) == pytest.approx(0.3 * 20, abs=1)
+    assert tap(story, 2.0) < 1
 
 
 def test_iron_comes_on_top_of_the_hardness():

@@ -142,7 +142,7 @@ def test_a_meter(share, error, name):
 
 
 @pytest.mark.parametrize(
-    ("loss", "expected", "name"), [(4, 4, "normal"), (8, 4, "normal"), (9, 4, "high"), (16, 9, "high")]
+    ("loss", "expected", "name"), [(4, 4, "normal"), (8, 4, "normal"), (9, 4, "high"), (16, 9, "high")]  # fmt: skip
 )  # fmt: skip
 def test_a_pressure_loss(loss, expected, name):
     assert results.pressure_loss(loss, expected) == name

@@ -7,6 +7,7 @@ import pytest
 
 from calculators.readings import CLOCK
 from calculators.simulation.changes import CHANGES
+from calculators.simulation.service import hot_tap, tap
 from calculators.simulation.visit import CHECKS, Visit, draw, visit
 
 RESULTS = {
@@ -212,5 +213,5 @@ def test_old_hard_water_in_the_heater_is_younger_than_two_days():
     calls = [visit(seed, (("heater_hardness", 20.0, 0.0),), notices=False) for seed in range(20)]
 
     assert all(call.story.time - call.story.onset <= 2 * 1440 for call in calls)
-    assert sum(call.story.hot_tap() > 2 for call in calls) > 8
-    assert all(call.story.tap(1.0) < 2 for call in calls)
+    assert sum(hot_tap(call.story) > 2 for call in calls) > 8
+    assert all(tap(call.story, 1.0) < 2 for call in calls)
