@@ -15,6 +15,7 @@ from build_tools.pages.chances import how_long, how_often, of_ten
 from build_tools.pages.render import Library, Texts, render
 from build_tools.pages.standing_cautions import in_full
 from calculators.diagnosis.by_complaint import likely_causes, telling_results
+from calculators.diagnosis.numbers import NUMBERS
 from calculators.quantities import QuantityError
 from calculators.simulation.changes import CHANGES
 
@@ -77,6 +78,7 @@ class DiagnosisPages:
             while_waiting=how_long(overlaps) if overlaps is not None else "",
             read_by=_READ_BY[content.kind],
             complaint=entry.id == COMPLAINT,
+            numbers=[one.label for one in NUMBERS[entry.id].inputs] if entry.id in NUMBERS else [],
             cautions=in_full(self._handbook, self._values, content.cautions),
             needs=self._findings(entry, content.needs),
             erases=self._links(entry, "checks", content.erases),
@@ -94,13 +96,16 @@ class DiagnosisPages:
             lessons=self._links(entry, "learn", content.learn),
         )
 
-    def find_the_cause(self, base: str, body: str) -> str:
-        """Return the page that leads from complaints to causes and checks; `body` begins it."""
+    def find_the_cause(self, base: str, body: str, call: str) -> str:
+        """Return the page that leads from complaints to causes and checks.
+
+        body: how it begins. call: the same for a page whose script runs.
+        """
         complaint = self._handbook.checks.get(COMPLAINT)
         return render(
             "find_the_cause",
             body=body,
-            units=self._handbook.units,
+            call=call,
             complaints=[
                 {
                     "id": one.name,

@@ -56,7 +56,7 @@ class HandbookPlugin(BasePlugin):
     """Loads and checks the sources, then adds what they make to the site."""
 
     def __init__(self) -> None:
-        self._site = Site({}, [], {})
+        self._site = Site({}, [], {}, {})
         self._policy = ""
         self._assets = find_assets()
         self._serving = False
@@ -106,7 +106,7 @@ class HandbookPlugin(BasePlugin):
             if files.get_file_from_path(address) is None:
                 files.append(File.generated(config, address, content=markdown))
         bare = embedding_files(self._site.bare_forms, self._surroundings(config, files))
-        for address, content in bare.items():
+        for address, content in {**bare, **self._site.files}.items():
             files.append(File.generated(config, address, content=content))
         for file in list(files):
             if file.src_uri.endswith((".yaml", ".yml")):
