@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from calculators.quantities import with_unit
+from calculators.quantities import plain, significant, with_unit
 
 #: The least chance of each word, from the top.
 _WORDS = (
@@ -27,6 +27,11 @@ def of_ten(share: float) -> str:
     if tenths >= 1:
         return f"about {tenths} of 10"
     return "about 1 of 20" if share >= 0.025 else "fewer than 1 of 40"
+
+
+def percent(share: float) -> str:
+    """Return a share from 0 to 1 in percent, to two digits."""
+    return with_unit(plain(significant(100 * share, 2)), "%")
 
 
 def how_long(minutes: float) -> str:
