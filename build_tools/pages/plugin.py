@@ -48,6 +48,8 @@ from build_tools.pages.site import Site, write_site
 ROOT = Path(__file__).parents[2]
 OVERRIDES = Path(__file__).parent / "overrides"
 CODE = (ROOT / "calculators", ROOT / "build_tools")
+#: Sections whose pages count more or less in the search: customers' words lead to faults first.
+SEARCH_BOOST = {"faults": 4, "checks": 0.5}
 
 
 class HandbookPlugin(BasePlugin):
@@ -115,6 +117,8 @@ class HandbookPlugin(BasePlugin):
         self, markdown: str, *, page: Page, config: MkDocsConfig, files: Files
     ) -> str:
         """Return a page's finished text; that of a page on disk still has its expressions."""
+        if boost := SEARCH_BOOST.get(page.file.src_uri.partition("/")[0]):
+            page.meta.setdefault("search", {"boost": boost})
         return self._site.pages.get(page.file.src_uri, markdown)
 
     def on_page_content(self, html: str, *, page: Page, **_: object) -> str:
