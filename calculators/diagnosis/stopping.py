@@ -97,7 +97,10 @@ def _shown(standing, check, results):
 
 
 def _shared_repair(standing, left):
+    """Return the procedures that all faults left share, where they are of one group."""
     faults = standing.knowledge.faults
+    if len({faults[name]["group"] for name in left}) > 1:
+        return []
     shared = None
     for name in left:
         own = [

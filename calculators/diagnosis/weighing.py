@@ -5,7 +5,7 @@ from math import log, log10, sqrt
 from calculators.diagnosis.knowledge import UNKNOWN
 
 #: A reading that a cause gives less often than this, and that is not normal, is not explained.
-UNEXPLAINED_BELOW = 0.15
+UNEXPLAINED_BELOW = 0.05
 #: Two causes that differ by less than this, as a logarithm to ten, look the same so far.
 LOOKS_THE_SAME = 0.3
 #: The 95th percentile of a normal distribution, in its standard deviations.

@@ -62,6 +62,8 @@ def test_one_repair_for_all_causes_that_are_left() -> None:
         "procedures": ["clean-the-tank"],
     }
     assert stop_of({"readings": {"lamp": "lit"}}, data(bridge=repair)) is None
+    of["faults"]["plugged"]["group"] = "Other"
+    assert stop_of({"readings": {"lamp": "lit"}}, of) is None
 
 
 def test_a_procedure_that_most_faults_share_is_no_repair() -> None:
