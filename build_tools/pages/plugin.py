@@ -22,6 +22,7 @@ from build_tools.browser import BrowserFilesError
 from build_tools.browser.runtime import runtime_files
 from build_tools.checks import check_handbook
 from build_tools.content.handbook import load_handbook
+from build_tools.content.loading import DATA_FILES
 from build_tools.content.problems import summary
 from build_tools.content.values import Values
 from build_tools.embedding.files import Surroundings, embedding_files
@@ -109,7 +110,7 @@ class HandbookPlugin(BasePlugin):
         for address, content in {**bare, **self._site.files}.items():
             files.append(File.generated(config, address, content=content))
         for file in list(files):
-            if file.src_uri.endswith((".yaml", ".yml")):
+            if file.src_uri.endswith((".yaml", ".yml")) or file.src_uri in DATA_FILES:
                 files.remove(file)
         return files
 

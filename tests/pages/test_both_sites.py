@@ -71,6 +71,8 @@ def test_every_form_finds_the_runtime(site: Path) -> None:
 
 def test_sources_are_not_published_as_files(site: Path) -> None:
     assert list(site.rglob("*.yaml")) == []
+    assert list(site.rglob("*.csv")) == []
+    assert list(site.rglob("simulated_homes*")) == []
 
 
 def test_every_form_shows_the_cautions_of_its_calculator(
