@@ -66,6 +66,37 @@ def test_before_its_onset_a_fault_does_nothing():
     assert numbers(fault="worn seals", onset=30, days=14) == numbers(days=14)
 
 
+@pytest.mark.parametrize(
+    ("control", "sentence", "shown"),
+    [
+        (
+            "delayed meter",  # 29,978 grains of 20 gpg are 1,498.9 gal, less the 240 of a day
+            "The counter was set to the water that the bed lasts for, less the reserve of this "
+            "kind of control.",
+            "1,250 gal",
+        ),
+        (
+            "time clock",  # 1,498.9 gal last 6.2 days of 240
+            "The clock was set to whole days that the bed lasts.",
+            "6 days",
+        ),
+        (
+            "twin tank",
+            "The counter was set to the water that the bed lasts for, less the reserve of this "
+            "kind of control.",
+            "1,490 gal",
+        ),
+    ],
+)
+def test_the_plan_is_told_first(control, sentence, shown):
+    steps = run(NAME, {**HOME, "control": control})["workings"]
+
+    assert [step["result"].replace("\u00a0", " ") for step in steps[:3]] == [
+        "29,978 grains", "240 gal/day", shown,
+    ]  # fmt: skip
+    assert steps[2]["sentence"] == sentence
+
+
 def test_the_same_number_is_the_same_household():
     assert numbers(seed=4) == numbers(seed=4)
     assert numbers(seed=4) != numbers(seed=5)
