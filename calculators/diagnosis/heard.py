@@ -45,15 +45,11 @@ def complaints_for(knowledge, words):
     everywhere = [one for heard in said_with.values() for one in heard]
     known = [word for word in wanted if _share(word, everywhere) > _share("", everywhere)]
     found = {
-        name: sum(
-            math.log(_share(word, heard) / _share(word, everywhere)) for word in known
-        )
+        name: sum(math.log(_share(word, heard) / _share(word, everywhere)) for word in known)
         for name, heard in said_with.items()
     }
     ranked = sorted((one for one in found if found[one] > 0), key=lambda one: -found[one])
-    return [
-        {"complaint": one, "heard": _nearest(one, wanted, sentences)} for one in ranked[:TOLD]
-    ]
+    return [{"complaint": one, "heard": _nearest(one, wanted, sentences)} for one in ranked[:TOLD]]
 
 
 def _share(word, heard):
