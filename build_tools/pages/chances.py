@@ -40,4 +40,4 @@ def how_long(minutes: float) -> str:
         return "no time"
     if minutes < 1:
         return with_unit(f"{round(minutes * 60 / 5) * 5}", "s")
-    return with_unit(f"{minutes:g}", "min")
+    return with_unit(plain(significant(minutes, 2)), "min")

@@ -171,7 +171,7 @@ def test_a_share_is_said_as_a_person_says_it(share: float, words: str) -> None:
         (0, "no time"),
         (0.25, "15\u00a0s"),
         (0.35, "20\u00a0s"),
-        (1.5, "1.5\u00a0min"),
+        (1.35, "1.4\u00a0min"),
         (10, "10\u00a0min"),
     ],
 )
