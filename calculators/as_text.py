@@ -3,23 +3,51 @@
 import json
 
 from calculators import run
-from calculators.figures import picture
+from calculators.diagnosis import Knowledge, heard, numbers
+from calculators.diagnosis.picture import picture
+from calculators.figures import picture as drawing
 
-WORK = {"calculate": run, "draw": picture}
+#: What the diagnosis knows, once it was handed over.
+_learned = {}
 
 
 def answer(request):
     """Return as JSON text what was asked for in JSON text.
 
-    The request is ``{"work": …, "calculator": …, "inputs": {…}, "units": …}``. The work
-    "calculate" answers with what `calculators.run` returns, "draw" with the calculator's picture as
-    SVG, or null where it has none.
+    The request is ``{"work": …}`` with what this work takes:
 
-    Raises ValueError for text that is not JSON, and KeyError for a request that lacks a part.
+    - "calculate": "calculator", "inputs", "units"; answers with what `calculators.run` returns.
+    - "draw": the same; answers with the calculator's picture as SVG, or null where it has none.
+    - "learn": "knowledge", as JSON text, what `calculators.diagnosis.Knowledge` takes; answers null.
+    - "diagnose": "call"; answers with what `calculators.diagnosis.picture` returns.
+    - "complaints": "words"; answers with the complaints that a customer's words may mean.
+    - "read": "check", "numbers", "units"; answers with the result that the numbers show.
+
+    Raises ValueError for text that is not JSON, KeyError for a request that lacks a part, and
+    LookupError where a diagnosis is asked for and nothing was learned.
 
     >>> answer('{"work": "draw", "calculator": "air-gap", "inputs": {}, "units": "us"}')
     'null'
     """
     asked = json.loads(request)
-    work = WORK[asked["work"]]
-    return json.dumps(work(asked["calculator"], asked["inputs"], asked["units"]), allow_nan=False)
+    return json.dumps(_WORK[asked["work"]](asked), allow_nan=False)
+
+
+def _learn(asked):
+    _learned["knowledge"] = Knowledge(json.loads(asked["knowledge"]))
+
+
+def _knowledge():
+    if not _learned:
+        raise LookupError("The diagnosis has not been given its knowledge: let it learn first.")
+    return _learned["knowledge"]
+
+
+_WORK = {
+    "calculate": lambda asked: run(asked["calculator"], asked["inputs"], asked["units"]),
+    "draw": lambda asked: drawing(asked["calculator"], asked["inputs"], asked["units"]),
+    "learn": _learn,
+    "diagnose": lambda asked: picture(_knowledge(), asked["call"]),
+    "complaints": lambda asked: heard.complaints_for(_knowledge(), asked["words"]),
+    "read": lambda asked: numbers.read(asked["check"], asked["numbers"], asked["units"]),
+}

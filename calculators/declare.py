@@ -74,6 +74,7 @@ class Input:
         shop=None,
         equipment=None,
         only_when=None,
+        slider=None,
     ):
         self.name = name
         self.label = label
@@ -94,6 +95,7 @@ class Input:
         self.shop = shop
         self.equipment = equipment
         self.only_when = only_when
+        self.slider = slider
 
     def read(self, value, units):
         """Return what `value` means: a number in `unit`, a choice, or None for a blank.
@@ -230,6 +232,19 @@ class Input:
             return self.default_text(units)
         number, unit = self.displayed(self.example, units)
         return show(number if number == self.example else significant(number, 2), unit)
+
+    def slider_texts(self, units):
+        """Return what the slider writes into the field at each of its places, if it has one."""
+        if self.slider is None:
+            return []
+        least, most, step = self.slider
+        texts = []
+        for place in range(round((most - least) / step) + 1):
+            number, unit = self.displayed(least + place * step, units)
+            if unit != self.unit:
+                number = significant(number, 3)
+            texts.append(show(snap(number), unit))
+        return texts
 
     def displayed(self, number, units):
         """Return a number of this input's own unit, and its unit, as a reader of `units` has it."""

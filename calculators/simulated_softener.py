@@ -195,6 +195,7 @@ SIMULATED_SOFTENER = Calculator(
             high=10,
             usual_high=8,
             help="The softener is planned for them.",
+            slider=(1, 8, 1),
         ),
         Input(
             "water_per_person",
@@ -220,9 +221,10 @@ SIMULATED_SOFTENER = Calculator(
             usual_low=3,
             usual_high=60,
             help="The control is set to it, rounded up to a whole number; without iron.",
+            slider=(4, 40, 1),
         ),
-        resin_volume(),
-        salt_of_regeneration(),
+        resin_volume(slider=(0.75, 4, 0.25)),
+        salt_of_regeneration(slider=(3, 30, 0.5)),
         control(),
         Input(
             "fault",
@@ -240,6 +242,7 @@ SIMULATED_SOFTENER = Calculator(
             low=0,
             high=100,
             help="From none of it to the worst.",
+            slider=(0, 100, 5),
             only_when=("fault", tuple(FAULTS)),
         ),
         Input(
@@ -251,6 +254,7 @@ SIMULATED_SOFTENER = Calculator(
             low=0,
             high=60,
             help="From the start of the picture, which is a night with a fresh bed.",
+            slider=(0, 20, 1),
             only_when=("fault", tuple(FAULTS)),
         ),
         Input(
@@ -262,6 +266,7 @@ SIMULATED_SOFTENER = Calculator(
             low=1,
             high=400,
             help="Solid salt above the brine of one regeneration; none is added.",
+            slider=(20, 240, 10),
         ),
         Input(
             "tank",
@@ -282,6 +287,7 @@ SIMULATED_SOFTENER = Calculator(
             low=1,
             high=30,
             help="How long to go on.",
+            slider=(2, 30, 1),
         ),
         Input(
             "seed",
@@ -298,7 +304,7 @@ SIMULATED_SOFTENER = Calculator(
         Output("hardest_hot", "Hardest hot water", "hardness", "gpg", step=0.1),
         Output("hardest_cold", "Hardest cold water", "hardness", "gpg", step=0.1),
         Output("passed", "Hardness that reached the house", "share", "%", step=0.1),
-        Output("regenerations", "Regenerations", "number", digits=None),
+        Output("regenerations", "Regenerations", "number", step=1),
         Output("salt_used", "Salt used", "mass", "lb", step=0.1),
         Output("level", "Brine level at the end", "length", "in", step=0.1),
         Output("drain_water", "Water to the drain", "volume", "gal", step=1),

@@ -84,6 +84,7 @@ def _fields(calculator: Calculator, result: dict, texts: dict[str, str], units: 
                 "text": text.replace("\u00a0", " "),
                 "unit": display_unit(declared.unit, units),
                 "only_when": _only_when(declared),
+                "slider": _slider(declared, units),
                 "hidden": declared.name not in counting,
             }
         )
@@ -112,3 +113,8 @@ def _only_when(declared: Input) -> str | None:
         return None
     other, choices = declared.only_when
     return json.dumps({"input": other, "choices": list(choices)})
+
+
+def _slider(declared: Input, units: str) -> str | None:
+    texts = [text.replace("\u00a0", " ") for text in declared.slider_texts(units)]
+    return json.dumps(texts, ensure_ascii=False) if texts else None

@@ -10,7 +10,6 @@ from build_tools.content.entries import Entry
 from build_tools.content.handbook import Handbook
 from build_tools.content.problems import Problem, expected, shortened
 from build_tools.content.yaml_file import KeyPath
-from calculators.quantities import KINDS
 
 _NAME = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
 
@@ -35,23 +34,18 @@ def check(handbook: Handbook) -> Iterator[Problem]:
 
 
 def _own(entry: Entry[Check]) -> Iterator[Problem]:
-    for key, named in (("results", entry.content.results), ("numbers", entry.content.numbers)):
-        seen = set()
-        for index, one in enumerate(named):
-            path = (key, index, "name")
-            if one.name in seen:
-                yield entry.problem(path, f'"{one.name}" is here twice (expected each name once)')
-            elif not _NAME.fullmatch(one.name):
-                said = (
-                    f'the name "{shortened(one.name)}" cannot stand in a fault (expected lower '
-                    'case letters, digits and "-")'
-                )
-                yield entry.problem(path, said)
-            seen.add(one.name)
-    for index, number in enumerate(entry.content.numbers):
-        if number.kind not in KINDS:
-            said = f'there is no kind of quantity "{number.kind}" {expected(number.kind, KINDS)}'
-            yield entry.problem(("numbers", index, "kind"), said)
+    seen = set()
+    for index, one in enumerate(entry.content.results):
+        path = ("results", index, "name")
+        if one.name in seen:
+            yield entry.problem(path, f'"{one.name}" is here twice (expected each name once)')
+        elif not _NAME.fullmatch(one.name):
+            said = (
+                f'the name "{shortened(one.name)}" cannot stand in a fault (expected lower '
+                'case letters, digits and "-")'
+            )
+            yield entry.problem(path, said)
+        seen.add(one.name)
     for index, name in enumerate(entry.content.erases):
         if name == entry.id:
             said = "the check erases its own evidence (expected another check)"

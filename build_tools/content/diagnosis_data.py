@@ -17,14 +17,20 @@ def diagnosis_data(handbook: Handbook) -> dict[str, Any]:
     """Return the faults and checks of a handbook without problems, ready for JSON.
 
     Shares and chances are numbers from 0 to 1, minutes are minutes, and what a fault changes is in
-    the simulation's units. Checks stand in their running order. Of texts only titles and labels are
-    here: pages have the others.
+    the simulation's units. Checks stand in their running order. Of texts only titles, labels and
+    what customers say are here: pages have the others.
     """
     values = Values(handbook)
     checks = sorted(handbook.checks.values(), key=lambda one: place(one.content))
     return {
         "faults": {
-            one.id: {"title": _filled(values, one, ("title",), one.content.title)}
+            one.id: {
+                "title": _filled(values, one, ("title",), one.content.title),
+                "customer_says": [
+                    _filled(values, one, ("customer_says", index), said)
+                    for index, said in enumerate(one.content.customer_says)
+                ],
+            }
             | _fault(one.content)
             for one in handbook.faults.values()
         },

@@ -121,14 +121,6 @@ class Result(Format):
     only_for: list[Control] | None = Field(None, description="a list of controls that can show it")
 
 
-class Number(Format):
-    """A number that is read at a check, from which its result follows."""
-
-    name: Name = Field(description="its name in lower case, such as height")
-    label: Text = Field(description="what is read")
-    kind: Name = Field(description='the kind of quantity, such as "length"')
-
-
 class Check(Format):
     """checks/*.yaml"""
 
@@ -143,7 +135,6 @@ class Check(Format):
     say: Text | None = Field(None, description="what to tell the customer")
     tools: list[Text] = Field(description="a list of tools, or [] for none")
     results: list[Result] = Field(min_length=2, description="a list of results, the normal first")
-    numbers: list[Number] = Field([], description="a list of the numbers that are read")
     only_for: list[Control] | None = Field(None, description="a list of controls it is for")
     needs: list[Finding] = Field([], description="a list of findings that must come first")
     erases: list[reference("checks")] = Field(

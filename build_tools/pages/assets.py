@@ -15,7 +15,7 @@ THEME = Path(__file__).parent / "theme"
 BROWSER = Path(__file__).parents[1] / "browser"
 EMBEDDING = Path(__file__).parents[1] / "embedding"
 
-STYLES = ("handbook.css", "forms.css", "find_the_cause.css")
+STYLES = ("handbook.css", "forms.css", "find_the_cause.css", "call.css")
 SCRIPT = "page/handbook.js"
 EMBEDDED_STYLES = ("handbook.css", "forms.css", "embedded.css")
 EMBEDDED_SCRIPT = "page/embedding/embedded.js"
@@ -37,7 +37,7 @@ class Assets:
 
 def find_assets() -> Assets:
     """Return the assets as they are now on disk."""
-    styles = (BROWSER / "forms.css", EMBEDDING / "embedded.css")
+    styles = (BROWSER / "forms.css", BROWSER / "call.css", EMBEDDING / "embedded.css")
     files = {path.name: path for path in (*THEME.iterdir(), *ICONS.iterdir(), *styles)}
     scripts = (BROWSER / "page").rglob("*.js")
     files |= {path.relative_to(BROWSER).as_posix(): path for path in scripts}

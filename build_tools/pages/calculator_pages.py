@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from calculators import CALCULATORS
-from calculators.declare import Calculator, Input
-
 from build_tools.content.handbook import Handbook
 from build_tools.embedding.files import snippet_html
 from build_tools.pages.forms import Forms
 from build_tools.pages.reference_pages import source_title
 from build_tools.pages.render import Library, render
+from calculators import CALCULATORS
+from calculators.declare import Calculator, Input
 
 
 class CalculatorPages:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from calculators.quantities import with_unit
+from calculators.quantities import plain, significant, with_unit
 
 #: The least chance of each word, from the top.
 _WORDS = (
@@ -29,10 +29,15 @@ def of_ten(share: float) -> str:
     return "about 1 of 20" if share >= 0.025 else "fewer than 1 of 40"
 
 
+def percent(share: float) -> str:
+    """Return a share from 0 to 1 in percent, to two digits."""
+    return with_unit(plain(significant(100 * share, 2)), "%")
+
+
 def how_long(minutes: float) -> str:
     """Return a time as a watch would be read: seconds below a minute."""
     if minutes == 0:
         return "no time"
     if minutes < 1:
         return with_unit(f"{round(minutes * 60 / 5) * 5}", "s")
-    return with_unit(f"{minutes:g}", "min")
+    return with_unit(plain(significant(minutes, 2)), "min")

@@ -5,21 +5,25 @@ from __future__ import annotations
 from itertools import groupby
 from typing import Any
 
-from build_tools.content.diagnosis_data import diagnosis_data, place, share
+from build_tools.content.diagnosis_data import place
 from build_tools.content.diagnosis_models import COMPLAINT, Change, Check, Fault, Finding, Result
 from build_tools.content.entries import Entry
 from build_tools.content.fields import Measure, parse_any
 from build_tools.content.handbook import Handbook
 from build_tools.content.values import Values
-from build_tools.pages.chances import how_long, how_often, of_ten
+from build_tools.diagnosis.shown_chances import shown_chances
+from build_tools.pages.chances import how_long, how_often, of_ten, percent
 from build_tools.pages.render import Library, Texts, render
 from build_tools.pages.standing_cautions import in_full
 from calculators.diagnosis.by_complaint import likely_causes, telling_results
+from calculators.diagnosis.numbers import NUMBERS
 from calculators.quantities import QuantityError
 from calculators.simulation.changes import CHANGES
 
 #: How many likely causes a complaint names, and how many findings each of them.
 CAUSES, FINDINGS = 8, 3
+#: A result speaks for the faults that show it at least so often.
+SPEAKS_FROM = 0.1
 _READ_BY = {"look": "by looking", "instrument": "with an instrument", "feel": "by feel"}
 
 
@@ -30,7 +34,7 @@ class DiagnosisPages:
         self._handbook = handbook
         self._values = values
         self._library = library
-        self._data = diagnosis_data(handbook)
+        self._data = shown_chances(handbook)
 
     def fault(self, entry: Entry[Fault]) -> str:
         """Return the page of a fault."""
@@ -40,7 +44,7 @@ class DiagnosisPages:
             "fault",
             text=text,
             content=content,
-            share=self._values.measure(content.share_of_calls),
+            share=percent(self._data["faults"][entry.id]["share_of_calls"]),
             time=how_long(content.minutes),
             homes=[
                 f"{name}: {self._values.measure(one)} as often"
@@ -53,9 +57,12 @@ class DiagnosisPages:
             ],
             proofs=self._findings(entry, content.proved_by),
             rows=[
-                self._library.link(entry.address, f"checks/{name}.md", self._chances(name, content))
+                self._library.link(
+                    entry.address, f"checks/{name}.md", self._chances(entry.id, name)
+                )
+                | {"counted": name in self._data["faults"][entry.id]["counted"]}
                 for name in self._data["checks"]
-                if name in content.likelihoods
+                if name in self._data["faults"][entry.id]["likelihoods"]
             ],
             changes=[self._change(one) for one in content.simulation],
             follows=self._links(entry, "faults", content.follows),
@@ -77,6 +84,7 @@ class DiagnosisPages:
             while_waiting=how_long(overlaps) if overlaps is not None else "",
             read_by=_READ_BY[content.kind],
             complaint=entry.id == COMPLAINT,
+            numbers=[one.label for one in NUMBERS[entry.id].inputs] if entry.id in NUMBERS else [],
             cautions=in_full(self._handbook, self._values, content.cautions),
             needs=self._findings(entry, content.needs),
             erases=self._links(entry, "checks", content.erases),
@@ -94,13 +102,16 @@ class DiagnosisPages:
             lessons=self._links(entry, "learn", content.learn),
         )
 
-    def find_the_cause(self, base: str, body: str) -> str:
-        """Return the page that leads from complaints to causes and checks; `body` begins it."""
+    def find_the_cause(self, base: str, body: str, call: str) -> str:
+        """Return the page that leads from complaints to causes and checks.
+
+        body: how it begins. call: the same for a page whose script runs.
+        """
         complaint = self._handbook.checks.get(COMPLAINT)
         return render(
             "find_the_cause",
             body=body,
-            units=self._handbook.units,
+            call=call,
             complaints=[
                 {
                     "id": one.name,
@@ -159,22 +170,22 @@ class DiagnosisPages:
         }
 
     def _spoken_for(self, entry: Entry[Check], result: Result) -> list[dict[str, str]]:
-        """Return links to the faults that may show a result, the likeliest of all calls first."""
+        """Return links to the faults that a result speaks for, the likeliest of all calls first."""
         if result is entry.content.results[0] and entry.id != COMPLAINT:
             return []
         found = []
         for name, fault in self._data["faults"].items():
             chance = fault["likelihoods"].get(entry.id, {}).get(result.name, 0)
-            if chance > 0:
+            if chance >= SPEAKS_FROM:
                 found.append((-fault["share_of_calls"] * chance, name, chance))
         return [
             self._library.link(entry.address, f"faults/{name}.md", f"shows it {how_often(chance)}")
             for _, name, chance in sorted(found)
         ]
 
-    def _chances(self, check: str, fault: Fault) -> str:
+    def _chances(self, fault: str, check: str) -> str:
         entry = self._handbook.checks[check]
-        chances = {name: share(one) for name, one in fault.likelihoods[check].items()}
+        chances = self._data["faults"][fault]["likelihoods"][check]
         ordered = sorted(chances, key=lambda name: -chances[name])
         return "; ".join(
             f"{how_often(chances[name])}: {self._label(entry, entry.content.result(name)).lower()}"

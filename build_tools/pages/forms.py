@@ -4,12 +4,11 @@ from __future__ import annotations
 
 from mkdocs.utils import get_relative_url
 
-from calculators import CALCULATORS
-from calculators.declare import Calculator
-
 from build_tools.browser.form import form_html
 from build_tools.content.entries import Example
 from build_tools.content.values import Values
+from calculators import CALCULATORS
+from calculators.declare import Calculator
 
 
 class Forms:

@@ -49,13 +49,15 @@ from build_tools.pages.site import Site, write_site
 ROOT = Path(__file__).parents[2]
 OVERRIDES = Path(__file__).parent / "overrides"
 CODE = (ROOT / "calculators", ROOT / "build_tools")
+#: Sections whose pages count more or less in the search: customers' words lead to faults first.
+SEARCH_BOOST = {"faults": 4, "checks": 0.5}
 
 
 class HandbookPlugin(BasePlugin):
     """Loads and checks the sources, then adds what they make to the site."""
 
     def __init__(self) -> None:
-        self._site = Site({}, [], {})
+        self._site = Site({}, [], {}, {})
         self._policy = ""
         self._assets = find_assets()
         self._serving = False
@@ -105,7 +107,7 @@ class HandbookPlugin(BasePlugin):
             if files.get_file_from_path(address) is None:
                 files.append(File.generated(config, address, content=markdown))
         bare = embedding_files(self._site.bare_forms, self._surroundings(config, files))
-        for address, content in bare.items():
+        for address, content in {**bare, **self._site.files}.items():
             files.append(File.generated(config, address, content=content))
         for file in list(files):
             if file.src_uri.endswith((".yaml", ".yml")) or file.src_uri in DATA_FILES:
@@ -116,6 +118,8 @@ class HandbookPlugin(BasePlugin):
         self, markdown: str, *, page: Page, config: MkDocsConfig, files: Files
     ) -> str:
         """Return a page's finished text; that of a page on disk still has its expressions."""
+        if boost := SEARCH_BOOST.get(page.file.src_uri.partition("/")[0]):
+            page.meta.setdefault("search", {"boost": boost})
         return self._site.pages.get(page.file.src_uri, markdown)
 
     def on_page_content(self, html: str, *, page: Page, **_: object) -> str:

@@ -9,6 +9,7 @@ from build_tools.content.handbook import Handbook
 from build_tools.content.values import Values
 from build_tools.embedding.files import page_address
 from build_tools.pages.calculator_pages import CalculatorPages
+from build_tools.pages.call_page import CallPage
 from build_tools.pages.content_pages import ContentPages
 from build_tools.pages.diagnosis_pages import DiagnosisPages
 from build_tools.pages.forms import Forms
@@ -21,11 +22,16 @@ from calculators import CALCULATORS
 
 @dataclass(frozen=True)
 class Site:
-    """The Markdown of every page by its address, the navigation, and the forms of bare pages."""
+    """What the site is made of, beside what is copied into it.
+
+    pages: the Markdown of every page by its address. files: other texts by theirs. bare_forms: the
+    forms of bare pages, by calculator.
+    """
 
     pages: dict[str, str]
     nav: list[Any]
     bare_forms: dict[str, str]
+    files: dict[str, str]
 
 
 def write_site(
@@ -41,6 +47,7 @@ def write_site(
     used = pages_by_calculator(handbook)
     content = ContentPages(handbook, values, library, forms, used)
     diagnosis = DiagnosisPages(handbook, values, library)
+    call = CallPage(handbook, values, library, runtime_folder)
     calculators = CalculatorPages(handbook, library, forms, used, site_url)
     reference = ReferencePages(handbook, values, library)
     found = sections(handbook, values)
@@ -54,7 +61,8 @@ def write_site(
     pages |= {page.address: content.body(page) for page in handbook.pages.values()}
     pages |= {f"work-out/{one.name}.md": calculators.page(one) for one in CALCULATORS.values()}
     causes = "faults/index.md"
-    pages[causes] = diagnosis.find_the_cause(causes, pages.get(causes, "# Find the cause\n"))
+    body = pages.get(causes, "# Find the cause\n")
+    pages[causes] = diagnosis.find_the_cause(causes, body, call.section(causes))
     for section in found:
         for one in (section, *section.subsections):
             pages[one.index] = _index(one, pages.get(one.index), library)
@@ -62,7 +70,8 @@ def write_site(
     bare_forms = {
         name: forms.of_calculator(one, page_address(one)) for name, one in CALCULATORS.items()
     }
-    return Site(pages, navigation(handbook, found, library), bare_forms)
+    files = {call.knowledge_address: call.knowledge}
+    return Site(pages, navigation(handbook, found, library), bare_forms, files)
 
 
 def _index(section: Section, body: str | None, library: Library) -> str:

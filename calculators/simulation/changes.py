@@ -1,7 +1,5 @@
 """What a fault may change in a simulated home: the names, and what each stands for."""
 
-import math
-
 from calculators.quantities import snap
 
 
@@ -103,27 +101,35 @@ def draw(ranges, random):
     """Return changes (name, value, growth) drawn from a fault's ranges.
 
     ranges: mappings with "change", "from", "to", and where wanted "grows_per_day" and "spread":
-    "ratio" draws log-evenly. Names and values are checked; a ValueError says what is wrong.
+    "even" (also without one), "ratio" for log-evenly, "whole" for one of the whole numbers from the
+    one to the other. Names and values are checked; a ValueError says what is wrong.
     """
     drawn = []
     for one in ranges:
         name, low, high = one["change"], float(one["from"]), float(one["to"])
-        problem = range_problem(name, low, high, one.get("spread"))
+        spread = one.get("spread") or "even"
+        problem = range_problem(name, low, high, spread)
         if problem:
             raise ValueError(problem)
-        place = random.random()
-        if one.get("spread") == "ratio":
-            value = math.exp(math.log(low) + place * (math.log(high) - math.log(low)))
-        else:
-            value = low + place * (high - low)
+        value = _SPREADS[spread](low, high, random.random())
         drawn.append((name, value, float(one.get("grows_per_day") or 0.0)))
     return tuple(drawn)
+
+
+#: How a place from 0 to 1 becomes a value between two ends.
+_SPREADS = {
+    "even": lambda low, high, place: low + place * (high - low),
+    "ratio": lambda low, high, place: low * (high / low) ** place,
+    "whole": lambda low, high, place: low + int(place * (high - low + 1)),
+}
 
 
 def range_problem(name, low, high, spread=None):
     """Return what is wrong with a fault's range for a change, or an empty text."""
     if name not in CHANGES:
         return f'There is no change "{name}".'
+    if spread not in (None, *_SPREADS):
+        return f'There is no spread "{spread}", only {", ".join(_SPREADS)}.'
     change = CHANGES[name]
     for value in (low, high):
         if not snap(change.low) <= snap(value) <= snap(change.high):

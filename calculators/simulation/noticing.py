@@ -19,9 +19,9 @@ HEAVY = 2.0  # times the planned salt
 UNMOVED_DAYS, UNMOVED = 14, 1.0  # lb
 #: How readily each sign becomes what the customer says first.
 SAID = {
-    "hard-everywhere": 1.0, "hard-hot-only": 1.0, "salty": 0.8, "salt-unused": 0.5,
+    "hard-everywhere": 1.0, "hard-hot-only": 1.0, "salty": 0.8, "salt-unused": 0.35,
     "salt-heavy": 0.5, "tank-overfull": 0.9, "drain-runs": 1.0, "low-pressure": 1.0,
-    "stain": 0.7, "beads": 1.0, "dead-display": 0.6,
+    "stain": 0.7, "beads": 1.0, "dead-display": 0.4, "smell": 0.7,
 }  # fmt: skip
 
 
@@ -46,6 +46,8 @@ def signs(story):
         found.add("beads")
     if now.iron > STAINS:
         found.add("stain")
+    if now.heater_scale > 0:
+        found.add("smell")  # what rots in a heater lives in its scale
     if _weak_shower(story):
         found.add("low-pressure")
     return found

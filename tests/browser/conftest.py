@@ -22,7 +22,7 @@ from build_tools.browser.runtime import runtime_files
 from build_tools.engines.chromium import QUIET_FLAGS
 from build_tools.set_up.browser import installed
 from calculators import CALCULATORS, run
-from calculators.figures import curve_picture
+from calculators.figures import picture
 from tests.browser.headers_file import headers_by_path
 from tests.browser.visits import EXAMPLES, Visits, example_of
 
@@ -173,7 +173,7 @@ def _page_of_forms(examples: dict[str, tuple[str, dict[str, str]]], runtime_url:
         form_html(
             CALCULATORS[name],
             run(name, texts),
-            picture=curve_picture(name, texts) or "",
+            picture=picture(name, texts) or "",
             form_id=form_id,
             texts=texts,
             units="us",

@@ -90,6 +90,38 @@ def test_the_picture_follows_the_answer(visits: Visits, bare: str) -> None:
     expect(picture).to_have_attribute("aria-label", re.compile(answer("capacity", "capacity")))
 
 
+def test_a_slider_writes_into_its_field_and_the_picture_follows(visits: Visits, bare: str) -> None:
+    page = visits.page()
+    page.goto(f"{bare}every.html")
+    form = "simulated-softener"
+    text, slider = (
+        field(page, "hardness", form),
+        page.locator(f"#{form} [data-input=hardness] .live-form__slider"),
+    )
+    picture = page.locator(f"#{form} .live-form__picture svg")
+    example = page.evaluate("document.querySelector('#simulated-softener-hardness').defaultValue")
+    expect(slider).to_have_attribute("aria-valuetext", example)
+    built = picture.get_attribute("aria-label")
+
+    slider.focus()
+    for _ in range(5):
+        slider.press("ArrowRight")
+
+    moved = f"{int(example.split()[0]) + 5} gpg"
+    expect(text).to_have_value(moved)
+    expect(in_form(page, "for", form)).to_contain_text(
+        f"Hardness of the raw water: {moved}".replace(" gpg", "\u00a0gpg")
+    )
+    expect(picture).not_to_have_attribute("aria-label", built)
+    assert slider.bounding_box()["height"] >= 44
+
+    text.fill("8 gpg")
+    expect(slider).to_have_attribute("aria-valuetext", "8 gpg")
+    assert slider.input_value() == "4"
+    page.locator(f"#{form} [data-action=example]").click()
+    expect(slider).to_have_attribute("aria-valuetext", example)
+
+
 def test_a_typed_number_is_answered_as_python_answers_it_here(visits: Visits, bare: str) -> None:
     page = visits.page()
     page.goto(bare)

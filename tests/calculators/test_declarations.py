@@ -109,6 +109,20 @@ def test_an_input_depends_on_a_choice_read_before_it(calculator, one):
     assert set(choices) <= set(calculator.input(name).choices)
 
 
+@each_input
+def test_a_slider_writes_texts_that_are_read_as_its_places(calculator, one):
+    for units in SYSTEMS if one.slider else ():
+        least, most, step = one.slider
+        texts = one.slider_texts(units)
+        places = [one.read(text, units) for text in texts]
+
+        assert 2 <= len(texts) == len(set(texts)) <= 80
+        assert places == pytest.approx(
+            [least + index * step for index in range(len(texts))], rel=6e-3
+        )
+        assert places[-1] == pytest.approx(most, rel=6e-3)
+
+
 @each_output
 def test_an_output_is_complete(calculator, one):
     assert one.label[0].isupper()

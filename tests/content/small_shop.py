@@ -250,10 +250,6 @@ results:
   - name: none
     label: No salt
     means: There is none.
-numbers:
-  - name: height
-    label: Height of the salt
-    kind: length
 cautions: []
 procedures: []
 """,

@@ -24,6 +24,7 @@ def test_a_fault_has_its_numbers(tmp_path: Path) -> None:
     fault = data_of(tmp_path, FILES)["faults"]["no-salt"]
     assert fault == {
         "title": "No salt",
+        "customer_says": ["The water is hard."],
         "group": "Brine",
         "share_of_calls": 0.075,
         "minutes": 15,

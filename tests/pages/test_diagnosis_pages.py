@@ -8,9 +8,10 @@ from pathlib import Path
 
 import pytest
 
-from build_tools.content.diagnosis_data import diagnosis_data
 from build_tools.content.handbook import Handbook, load_handbook
-from build_tools.pages.chances import how_long, how_often, of_ten
+from build_tools.diagnosis.shown_chances import shown_chances
+from build_tools.pages.chances import how_long, how_often, of_ten, percent
+from build_tools.pages.diagnosis_pages import SPEAKS_FROM
 from calculators.diagnosis.by_complaint import likely_causes
 
 ROOT = Path(__file__).parents[2]
@@ -49,7 +50,7 @@ def test_the_handbook_has_the_faults_and_checks_of_the_trade(handbook: Handbook)
 def test_a_check_names_the_faults_each_abnormal_result_speaks_for(
     shipped: Path, handbook: Handbook
 ) -> None:
-    faults = diagnosis_data(handbook)["faults"]
+    faults = shown_chances(handbook)["faults"]
     for name, check in handbook.checks.items():
         html = page(shipped, check.address).read_text(encoding="utf-8")
         for result in check.content.results[0 if name == "complaint" else 1 :]:
@@ -57,7 +58,7 @@ def test_a_check_names_the_faults_each_abnormal_result_speaks_for(
             speaking = {
                 fault
                 for fault, one in faults.items()
-                if one["likelihoods"].get(name, {}).get(result.name, 0) > 0
+                if one["likelihoods"].get(name, {}).get(result.name, 0) >= SPEAKS_FROM
             }
             linked = set(re.findall(r'href="\.\./\.\./faults/([\w-]+)/"', of_result))
             assert linked == speaking, (name, result.name)
@@ -66,10 +67,12 @@ def test_a_check_names_the_faults_each_abnormal_result_speaks_for(
 def test_a_fault_tells_how_often_each_result_comes_and_who_judged_it(
     shipped: Path, text_of: Reader, handbook: Handbook
 ) -> None:
-    for name, fault in diagnosis_data(handbook)["faults"].items():
+    for name, fault in shown_chances(handbook)["faults"].items():
         text = text_of(page(shipped, f"faults/{name}.md"))
+        assert f"{percent(fault['share_of_calls'])} of our calls.".replace("\u00a0", " ") in text
         assert f"The repair takes about {how_long(fault['minutes'])}".replace("\u00a0", " ") in text
-        assert "These chances are judged: common practice, no source." in text
+        assert "What is judged rests on this: common practice, no source." in text
+        assert ("simulated homes" in text) is bool(fault["counted"]), name
         for check, chances in fault["likelihoods"].items():
             for result, chance in chances.items():
                 label = handbook.checks[check].content.result(result).label.lower()
@@ -106,8 +109,8 @@ def test_each_complaint_leads_to_its_likeliest_causes(
     shipped: Path, text_of: Reader, handbook: Handbook
 ) -> None:
     html = (shipped / "faults" / "index.html").read_text(encoding="utf-8")
-    assert html.count('<section class="find-the-cause" data-units="us">') == 1
-    faults = diagnosis_data(handbook)["faults"]
+    assert html.count('<section class="find-the-cause stacked">') == 1
+    faults = shown_chances(handbook)["faults"]
     for complaint in handbook.checks["complaint"].content.results:
         causes = likely_causes(faults, complaint.name)
         assert causes, complaint.name
@@ -121,7 +124,7 @@ def test_the_checks_stand_in_their_running_order(shipped: Path, handbook: Handbo
     html = (shipped / "faults" / "index.html").read_text(encoding="utf-8")
     in_order = part(html, "checks", "</section>")
     linked = re.findall(r'href="\.\./checks/([\w-]+)/"', in_order)
-    assert linked == [*diagnosis_data(handbook)["checks"]]
+    assert linked == [*shown_chances(handbook)["checks"]]
 
 
 def test_checks_stand_under_find_the_cause(shipped: Path) -> None:
@@ -133,7 +136,6 @@ def test_checks_stand_under_find_the_cause(shipped: Path) -> None:
 
 def test_a_complaint_of_another_shop_leads_to_its_own_causes(second: Path) -> None:
     html = (second / "faults" / "index.html").read_text(encoding="utf-8")
-    assert '<section class="find-the-cause" data-units="metric">' in html
     assert re.findall(r'href="([\w-]+)/"', part(html, "water-hard", "<h")) == [
         "dripping-cistern",
         "crushed-hose",
@@ -169,7 +171,7 @@ def test_a_share_is_said_as_a_person_says_it(share: float, words: str) -> None:
         (0, "no time"),
         (0.25, "15\u00a0s"),
         (0.35, "20\u00a0s"),
-        (1.5, "1.5\u00a0min"),
+        (1.35, "1.4\u00a0min"),
         (10, "10\u00a0min"),
     ],
 )

@@ -128,7 +128,7 @@ def test_just_what_is_named_by_its_content_is_kept_for_ever(site: Path) -> None:
             name = path.relative_to(site).as_posix()
             (kept if headers_for(f"/{name}").get("Cache-Control") == FOR_EVER else asked).add(name)
     named = re.compile(
-        r"runtime/pyodide-[\d.]+/|assets/handbook-[0-9a-f]{16}/|assets/workbox-[\d.]+/|assets/\S+\.[0-9a-f]{8}\.min\.(js|css)$"
+        r"runtime/pyodide-[\d.]+/|runtime/knowledge-[0-9a-f]{16}\.json$|assets/handbook-[0-9a-f]{16}/|assets/workbox-[\d.]+/|assets/\S+\.[0-9a-f]{8}\.min\.(js|css)$"
     )
     assert [name for name in kept if not named.match(name)] == []
     assert [name for name in asked if named.match(name)] == []

@@ -2,6 +2,7 @@
  * Puts an answer of `calculators.run` into a form, in the shape the built page has it.
  * Every text goes in as text.
  */
+import { element } from "./element.js";
 
 /**
  * @param {HTMLElement} block  the form's answer block
@@ -84,15 +85,4 @@ function workingRow({ sentence, formula, numbers, result }) {
  */
 function part(block, name) {
   return /** @type {HTMLElement} */ (block.querySelector(`[data-part="${name}"]`));
-}
-
-/**
- * @param {string} tag
- * @param {object} properties
- * @param {...(Node | string)} children
- */
-function element(tag, properties, ...children) {
-  const made = Object.assign(document.createElement(tag), properties);
-  made.append(...children);
-  return made;
 }

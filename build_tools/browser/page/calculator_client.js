@@ -115,6 +115,8 @@ export class CalculatorClient {
   #opening = null;
   /** @type {Set<(stage: string) => void>} */
   #watchers = new Set();
+  /** What each worker has learned. @type {WeakMap<Connection, string>} */
+  #learned = new WeakMap();
 
   /** @param {string} runtime  address of the calculators' runtime folder, ending in a slash */
   constructor(runtime) {
@@ -161,12 +163,32 @@ export class CalculatorClient {
     return this.#ask({ work: "draw", calculator, inputs, units });
   }
 
+  /**
+   * Asks the diagnosis; a worker that does not know the handbook's causes yet learns them first.
+   *
+   * @param {string} knowledge  JSON
+   * @param {object} asked  see calculators/as_text.py
+   * @returns {Promise<any>}
+   */
+  async consult(knowledge, asked) {
+    return this.#withConnection(async (connection) => {
+      if (this.#learned.get(connection) !== knowledge) {
+        await this.#askIn(connection, { work: "learn", knowledge });
+        this.#learned.set(connection, knowledge);
+      }
+      return this.#askIn(connection, asked);
+    });
+  }
+
   /** @param {object} asked */
   async #ask(asked) {
+    return this.#withConnection((connection) => this.#askIn(connection, asked));
+  }
+
+  /** @param {Connection} connection @param {object} asked */
+  async #askIn(connection, asked) {
     const request = JSON.stringify(asked);
-    const { answer } = await this.#withConnection((connection) =>
-      connection.ask({ type: "ask", request }, SECONDS_TO_ANSWER),
-    );
+    const { answer } = await connection.ask({ type: "ask", request }, SECONDS_TO_ANSWER);
     return JSON.parse(answer);
   }
 

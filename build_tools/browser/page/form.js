@@ -4,6 +4,7 @@
  */
 import { addressWith, textsInAddress } from "./address.js";
 import { inOneLine, markAnswer, showAnswer, showPicture } from "./answer.js";
+import { addSlider } from "./slider.js";
 
 const MILLISECONDS_AFTER_TYPING = 150;
 const NEAR_THE_SCREEN = "300px";
@@ -24,6 +25,8 @@ export class LiveForm {
   #client;
   /** @type {Map<string, {field: HTMLElement, control: Control, problem: HTMLElement}>} */
   #fields = new Map();
+  /** Put the sliders where the fields' texts are. @type {(() => void)[]} */
+  #sliders = [];
   #status;
   #start;
   #answer;
@@ -54,9 +57,10 @@ export class LiveForm {
 
   /** Brings the form to life. Python starts when the form is needed: near the screen or touched. */
   mount() {
-    for (const { control } of this.#fields.values()) {
+    for (const { field, control } of this.#fields.values()) {
       control.disabled = false;
       control.removeAttribute("readonly");
+      this.#sliders.push(addSlider(field, control));
     }
     for (const shown of elements(this.#section, ".live-form__buttons, .live-form__unit-choice")) {
       shown.hidden = false;
@@ -113,7 +117,14 @@ export class LiveForm {
       }
     }
     this.#showFieldsThatCount();
+    this.#placeSliders();
     this.#ask();
+  }
+
+  #placeSliders() {
+    for (const place of this.#sliders) {
+      place();
+    }
   }
 
   /** Starts Python ahead of the first question. */
@@ -139,6 +150,7 @@ export class LiveForm {
       this.#fillIn(JSON.parse(target.value || "{}"));
     }
     this.#showFieldsThatCount();
+    this.#placeSliders();
     markAnswer(this.#answer, false);
     this.#turn += 1;
     clearTimeout(this.#timer);
@@ -298,6 +310,7 @@ export class LiveForm {
       /** @type {HTMLSelectElement} */ (choice).value = "";
     }
     this.#showFieldsThatCount();
+    this.#placeSliders();
     this.#showProblems({});
     this.#writeAddress({});
     this.#answer.replaceChildren(...this.#exampleAnswer.map((node) => node.cloneNode(true)));

@@ -2,6 +2,7 @@
  * Brings the forms of a page to life. Loaded on every page as a module.
  */
 import { CalculatorClient } from "./calculator_client.js";
+import { mountCalls } from "./call/call.js";
 import { completeSnippets } from "./embedding/snippet.js";
 import { LiveForm } from "./form.js";
 import { registerOfflineWorker, tellAge } from "./offline/offline.js";
@@ -17,12 +18,16 @@ function mountForms() {
   /** @type {NodeListOf<HTMLElement>} */
   const sections = document.querySelectorAll("section.live-form:not([data-mounted])");
   for (const section of sections) {
-    const runtime = new URL(String(section.dataset.runtime), document.baseURI).href;
-    if (!clients.has(runtime)) {
-      clients.set(runtime, new CalculatorClient(runtime));
-    }
-    new LiveForm(section, /** @type {CalculatorClient} */ (clients.get(runtime))).mount();
+    new LiveForm(section, clientFor(section)).mount();
   }
+}
+
+/** @param {HTMLElement} section  that names a runtime @returns {CalculatorClient} */
+function clientFor(section) {
+  const runtime = new URL(String(section.dataset.runtime), document.baseURI).href;
+  const client = clients.get(runtime) ?? new CalculatorClient(runtime);
+  clients.set(runtime, client);
+  return client;
 }
 
 /** How many pages these scripts have served so far. */
@@ -38,6 +43,7 @@ function comeToLife() {
   }
   pagesSoFar += 1;
   mountForms();
+  mountCalls(clientFor);
   completeSnippets();
   tellAge();
 }

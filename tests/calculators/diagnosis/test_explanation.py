@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from calculators.diagnosis import Knowledge, as_text, picture
+from calculators.diagnosis import Knowledge, picture
 from tests.calculators.diagnosis.small_knowledge import DATA, data
 
 
@@ -98,13 +98,6 @@ def test_two_causes_that_only_an_open_check_could_tell_apart() -> None:
         "No check left is worth its minutes: it is probably Plugged injector or Salt bridge. "
         "Valve opened would tell them apart." in told
     )
-
-
-def test_the_door_takes_and_gives_text() -> None:
-    as_text.learn(json.dumps(DATA))
-    call = {"complaint": "hard", "readings": {"rod": "crust"}}
-
-    assert json.loads(as_text.answer(json.dumps(call))) == picture(Knowledge(DATA), call)
 
 
 def test_what_the_handbook_no_longer_has_is_named_and_left_out() -> None:

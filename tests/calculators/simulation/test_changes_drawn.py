@@ -25,3 +25,8 @@ def test_an_even_spread_fills_the_range_and_a_ratio_prefers_small_ones() -> None
     assert all(0.1 <= one <= 10 for one in (*even, *ratio))
     assert sum(one < 1 for one in even) / 400 == pytest.approx(0.09, abs=0.05)
     assert sum(one < 1 for one in ratio) / 400 == pytest.approx(0.5, abs=0.08)
+
+
+def test_an_unknown_spread_is_refused() -> None:
+    with pytest.raises(ValueError, match='There is no spread "odd", only even, ratio, whole.'):
+        drawn("odd", 1, 4)

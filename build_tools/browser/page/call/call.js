@@ -1,0 +1,465 @@
+/**
+ * A call on the page "Find the cause": takes what was said and read, asks Python what is likely and
+ * what to read next, and writes the visit record. The order is the person's; anything can be
+ * changed later.
+ */
+import { element } from "../element.js";
+import { CallMemory, newCall } from "./memory.js";
+import { answerIn, recordText } from "./record.js";
+import { showStanding } from "./standing.js";
+
+const MILLISECONDS_AFTER_TYPING = 250;
+
+/** @typedef {import("../calculator_client.js").CalculatorClient} CalculatorClient */
+/** @typedef {HTMLInputElement | HTMLTextAreaElement | HTMLSelectElement} Field */
+
+/** @param {(section: HTMLElement) => CalculatorClient} clientFor */
+export function mountCalls(clientFor) {
+  for (const section of document.querySelectorAll("section.call:not([data-mounted])")) {
+    new Call(/** @type {HTMLElement} */ (section), clientFor(/** @type {HTMLElement} */ (section))).mount();
+  }
+}
+
+class Call {
+  #section;
+  #client;
+  #memory;
+  #state;
+  /** @type {Promise<string> | null} */
+  #knowledge = null;
+  /** The last answer of Python. @type {any} */
+  #picture = null;
+  #leader = "";
+  #turn = 0;
+  #timer = 0;
+
+  /** @param {HTMLElement} section @param {CalculatorClient} client */
+  constructor(section, client) {
+    this.#section = section;
+    this.#client = client;
+    this.#memory = new CallMemory(new URL("..", document.baseURI).href);
+    this.#state = this.#memory.recall();
+  }
+
+  mount() {
+    this.#section.dataset.mounted = "";
+    this.#section.hidden = false;
+    this.#fillIn();
+    this.#section.addEventListener("input", (event) => this.#typed(/** @type {Field} */ (event.target)));
+    this.#section.addEventListener("click", (event) => this.#clicked(event));
+    this.#ask();
+  }
+
+  /** Puts what was kept into the fields. */
+  #fillIn() {
+    const { kept, answers, unsure, numbers, dangers, record } = this.#state;
+    for (const field of this.#fields("[data-keep]")) {
+      field.value = kept[String(field.dataset.keep)] ?? "";
+    }
+    for (const field of this.#fields("[data-record]")) {
+      field.value = record[String(field.dataset.record)] ?? "";
+    }
+    for (const box of this.#fields("[data-danger]")) {
+      /** @type {HTMLInputElement} */ (box).checked = dangers.includes(String(box.dataset.danger));
+    }
+    for (const block of this.#checks()) {
+      const check = String(block.dataset.check);
+      for (const radio of block.querySelectorAll("input[type=radio]")) {
+        const input = /** @type {HTMLInputElement} */ (radio);
+        input.checked = input.value === answers[check];
+      }
+      const doubt = block.querySelector("[data-part=unsure]");
+      if (doubt instanceof HTMLInputElement) {
+        doubt.checked = unsure.includes(check);
+      }
+      for (const field of block.querySelectorAll("[data-numbers] input")) {
+        const input = /** @type {HTMLInputElement} */ (field);
+        input.value = numbers[check]?.[input.name] ?? "";
+      }
+      this.#showAnswer(block);
+    }
+  }
+
+  /** @param {Field} field */
+  #typed(field) {
+    const block = /** @type {HTMLElement | null} */ (field.closest("[data-check]"));
+    const check = block?.dataset.check ?? "";
+    const state = this.#state;
+    if (field.dataset.keep) {
+      state.kept[field.dataset.keep] = field.value;
+      if (field.dataset.keep === "words") {
+        this.#later(() => this.#hear(field.value));
+      } else {
+        this.#ask();
+      }
+    } else if (field.dataset.record) {
+      state.record[field.dataset.record] = field.value;
+    } else if (field.dataset.danger && field instanceof HTMLInputElement) {
+      state.dangers = withOrWithout(state.dangers, field.dataset.danger, field.checked);
+      this.#ask();
+    } else if (field.closest("[data-numbers]") && block) {
+      state.numbers[check] = { ...state.numbers[check], [field.name]: field.value };
+      this.#later(() => this.#read(block));
+    } else if (field.dataset.part === "unsure" && field instanceof HTMLInputElement) {
+      state.unsure = withOrWithout(state.unsure, check, field.checked);
+      this.#ask();
+    } else if (field.type === "radio" && block) {
+      this.#answer(block, field.value);
+    }
+    this.#keep();
+  }
+
+  /** @param {HTMLElement} block @param {string | null} answer  null takes it back */
+  #answer(block, answer) {
+    const check = String(block.dataset.check);
+    if (answer === null) {
+      delete this.#state.answers[check];
+      for (const radio of block.querySelectorAll("input[type=radio]")) {
+        /** @type {HTMLInputElement} */ (radio).checked = false;
+      }
+    } else {
+      this.#state.answers[check] = answer;
+    }
+    this.#showAnswer(block);
+    this.#ask();
+  }
+
+  /** @param {HTMLElement} block */
+  #showAnswer(block) {
+    const answer = this.#state.answers[String(block.dataset.check)];
+    const shown = block.matches("details") ? block.querySelector("summary [data-part=answer]") : this.#section.querySelector(`[data-for="${block.dataset.check}"]`);
+    if (shown) {
+      shown.textContent = answer ? answerIn(block, answer) : block.matches("details") ? "" : "not chosen";
+    }
+  }
+
+  /** @param {Event} event */
+  #clicked(event) {
+    const button = event.target instanceof Element && event.target.closest("button");
+    if (!button) {
+      return;
+    }
+    const { action, fault, complaint } = button.dataset;
+    const block = /** @type {HTMLElement | null} */ (button.closest("[data-check]"));
+    switch (action) {
+      case "next":
+        this.#goOn();
+        break;
+      case "try-again":
+        this.#ask();
+        break;
+      case "clear":
+        if (block) {
+          this.#answer(block, null);
+        }
+        break;
+      case "complaint": {
+        const radio = this.#section.querySelector(`[data-check=complaint] input[value="${complaint}"]`);
+        if (radio instanceof HTMLInputElement) {
+          radio.checked = true;
+          this.#answer(/** @type {HTMLElement} */ (radio.closest("[data-check]")), String(complaint));
+        }
+        break;
+      }
+      case "exclude":
+      case "include":
+        this.#state.excluded = withOrWithout(this.#state.excluded, String(fault), action === "exclude");
+        this.#ask();
+        this.#part("standing").focus();
+        break;
+      case "print":
+        window.print();
+        break;
+      case "copy":
+        this.#copy();
+        break;
+      case "save":
+        this.#save();
+        break;
+      case "end":
+        this.#end();
+        break;
+    }
+    this.#keep();
+  }
+
+  /** Opens the next check, or leads to the record where there is none. */
+  #goOn() {
+    const check = this.#picture?.next?.check;
+    const isFinal = this.#picture?.stop && this.#picture.stop.why !== "nothing more to learn";
+    if (!this.#state.answers.complaint) {
+      this.#show(/** @type {HTMLElement} */ (this.#section.querySelector("#call-words")));
+    } else if (!check || isFinal) {
+      this.#show(this.#part("standing"));
+    } else {
+      const block = /** @type {HTMLDetailsElement} */ (this.#section.querySelector(`details[data-check="${check}"]`));
+      for (const open of this.#section.querySelectorAll("details.call__check[open]")) {
+        /** @type {HTMLDetailsElement} */ (open).open = open === block;
+      }
+      block.open = true;
+      this.#show(/** @type {HTMLElement} */ (block.querySelector("summary")));
+    }
+  }
+
+  /** @param {HTMLElement} place */
+  #show(place) {
+    place.focus({ preventScroll: true });
+    place.scrollIntoView({ block: "start", behavior: matchMedia("(prefers-reduced-motion: reduce)").matches ? "auto" : "smooth" });
+  }
+
+  /** Asks Python where the call stands, and shows it. */
+  async #ask() {
+    const turn = ++this.#turn;
+    this.#writeRecord();
+    try {
+      const picture = await this.#consult({ work: "diagnose", call: this.#call() });
+      if (turn !== this.#turn) {
+        return;
+      }
+      this.#picture = picture;
+      this.#showPicture();
+    } catch (problem) {
+      if (turn === this.#turn) {
+        this.#sayOff(problem);
+      }
+    }
+  }
+
+  /** @param {object} asked */
+  async #consult(asked) {
+    this.#knowledge ??= fetchText(new URL(String(this.#section.dataset.knowledge), document.baseURI));
+    try {
+      const answer = await this.#client.consult(await this.#knowledge, asked);
+      this.#part("start").textContent = this.#client.word;
+      return answer;
+    } catch (problem) {
+      this.#knowledge = null;
+      throw problem;
+    }
+  }
+
+  /** The call as calculators/diagnosis/call.py takes it. */
+  #call() {
+    const { answers, unsure, kept, excluded, dangers } = this.#state;
+    const readings = Object.entries(answers).filter(([check]) => check !== "complaint");
+    return {
+      complaint: answers.complaint ?? null,
+      home: { control: this.#unit()?.dataset.control ?? null, water: kept.water || null },
+      readings: Object.fromEntries(readings.map(([check, result]) => [check, { result, sure: !unsure.includes(check) }])),
+      excluded,
+      dangers,
+    };
+  }
+
+  #showPicture() {
+    const picture = this.#picture;
+    const causes = JSON.parse(String(this.#section.dataset.causes));
+    const unitLink = this.#unit()?.dataset.link ?? "";
+    showStanding(this.#part("standing"), picture, causes, { excluded: this.#state.excluded, unitLink });
+    const [leader] = picture.causes;
+    this.#leader = leader ? `${causes[leader.fault].title}, ${leader.words}` : "";
+    this.#showNotes();
+    this.#showNext();
+    this.#writeRecord();
+  }
+
+  #showNext() {
+    const { next, stop } = this.#picture;
+    const isStarted = Boolean(this.#state.answers.complaint);
+    const button = /** @type {HTMLElement} */ (this.#section.querySelector("[data-action=next]"));
+    const tryAgain = /** @type {HTMLElement} */ (this.#section.querySelector("[data-action=try-again]"));
+    tryAgain.hidden = true;
+    button.hidden = false;
+    if (stop?.why === "danger") {
+      this.#say("Stop here: make the place safe.");
+      button.textContent = "Why";
+    } else if (!isStarted) {
+      this.#say("Choose what the customer says.");
+      button.textContent = "Begin";
+    } else {
+      this.#say(this.#leader);
+      const title = next && this.#section.querySelector(`details[data-check="${next.check}"] .call__title`)?.textContent;
+      button.textContent = stop && stop.why !== "nothing more to learn" ? "What to do" : title ? `Next: ${title}` : "Where it stands";
+    }
+  }
+
+  /** Says beside each check what has to come before it. */
+  #showNotes() {
+    const { locked, waiting } = this.#picture;
+    const titles = (/** @type {string[]} */ checks) =>
+      checks.map((check) => this.#section.querySelector(`details[data-check="${check}"] .call__title`)?.textContent ?? check).join(", ");
+    for (const block of this.#section.querySelectorAll("details.call__check")) {
+      const check = String(/** @type {HTMLElement} */ (block).dataset.check);
+      const sentences = [];
+      if (locked[check]) {
+        sentences.push(`This destroys what others would show. Make these first: ${titles(locked[check])}.`);
+      }
+      if (waiting[check]) {
+        sentences.push(`This needs a finding first: ${titles(waiting[check].map((/** @type {any} */ one) => one.check))}.`);
+      }
+      const note = /** @type {HTMLElement} */ (block.querySelector("[data-part=note]"));
+      note.textContent = sentences.join(" ");
+      note.hidden = !sentences.length;
+    }
+  }
+
+  /** Finds the complaints that the customer's words may mean. @param {string} words */
+  async #hear(words) {
+    const place = this.#part("heard");
+    try {
+      const found = words.trim() ? await this.#consult({ work: "complaints", words }) : [];
+      if (words !== this.#state.kept.words) {
+        return;
+      }
+      const block = /** @type {HTMLElement} */ (this.#section.querySelector("[data-check=complaint]"));
+      place.replaceChildren(
+        ...found.map((/** @type {any} */ { complaint, heard }) => {
+          const button = element("button", { type: "button", className: "call__button" }, answerIn(block, complaint), element("small", {}, heard && ` as in “${heard}”`));
+          button.dataset.action = "complaint";
+          button.dataset.complaint = complaint;
+          return button;
+        }),
+        ...(words.trim() && !found.length ? [element("p", {}, "No complaint is known by these words: choose from the list.")] : []),
+      );
+    } catch (problem) {
+      this.#sayOff(problem);
+    }
+  }
+
+  /** Reads a check's numbers, and takes the result that they show. @param {HTMLElement} block */
+  async #read(block) {
+    const check = String(block.dataset.check);
+    const numbers = { ...this.#state.numbers[check] };
+    const told = /** @type {HTMLElement} */ (block.querySelector("[data-part=read]"));
+    const isEmpty = Object.values(numbers).every((text) => !text.trim());
+    try {
+      const units = String(this.#section.dataset.units);
+      const read = isEmpty ? { problems: {}, sentence: "", result: null } : await this.#consult({ work: "read", check, numbers, units });
+      for (const field of block.querySelectorAll("[data-numbers] input")) {
+        const input = /** @type {HTMLInputElement} */ (field);
+        // A field that nobody has come to yet is no problem.
+        const sentence = (input.value.trim() && read.problems[input.name]) || "";
+        const problem = /** @type {HTMLElement} */ (input.nextElementSibling);
+        problem.textContent = sentence;
+        problem.hidden = !sentence;
+        input.toggleAttribute("aria-invalid", Boolean(sentence));
+      }
+      told.textContent = read.sentence;
+      const radio = read.result && block.querySelector(`input[type=radio][value="${CSS.escape(read.result)}"]`);
+      if (radio instanceof HTMLInputElement) {
+        radio.checked = true;
+        told.textContent = `This shows: ${answerIn(block, read.result)}.`;
+        this.#answer(block, read.result);
+        this.#keep();
+      }
+    } catch (problem) {
+      this.#sayOff(problem);
+    }
+  }
+
+  async #copy() {
+    try {
+      await navigator.clipboard.writeText(this.#recordText());
+      this.#tell("The record is copied.");
+    } catch {
+      this.#tell("This browser does not let the page copy: mark the text below and copy it.");
+    }
+  }
+
+  #save() {
+    const address = URL.createObjectURL(new Blob([this.#recordText()], { type: "text/plain;charset=utf-8" }));
+    const day = this.#state.begun.slice(0, 10);
+    element("a", { href: address, download: `visit-record-${day}.txt` }).click();
+    setTimeout(() => URL.revokeObjectURL(address), 60_000);
+    this.#tell("The record is saved as a file.");
+  }
+
+  #end() {
+    if (confirm("Begin a new call? The readings and the record of this one are removed from this browser.")) {
+      this.#memory.forget();
+      this.#state = newCall();
+      this.#fillIn();
+      this.#part("heard").replaceChildren();
+      this.#ask();
+      this.#show(/** @type {HTMLElement} */ (this.#section.querySelector("#call-words")));
+    }
+  }
+
+  #keep() {
+    const isKept = this.#memory.keep(this.#state);
+    const told = this.#part("storage");
+    told.textContent = isKept ? "" : "This browser keeps nothing: when this page is closed, the call is lost.";
+    told.hidden = isKept;
+    this.#writeRecord();
+  }
+
+  #writeRecord() {
+    this.#part("paper").textContent = this.#recordText();
+  }
+
+  #recordText() {
+    return recordText(this.#section, this.#state, this.#state.answers.complaint ? this.#leader : "");
+  }
+
+  /** @param {unknown} problem */
+  #sayOff(problem) {
+    const reason = problem instanceof Error ? problem.message : String(problem);
+    this.#say(`The ranking is off, because Python could not work in this page: ${reason}. What you enter is kept; the table below works without it.`);
+    /** @type {HTMLElement} */ (this.#section.querySelector("[data-action=next]")).hidden = true;
+    /** @type {HTMLElement} */ (this.#section.querySelector("[data-action=try-again]")).hidden = false;
+  }
+
+  /** @param {() => void} work */
+  #later(work) {
+    clearTimeout(this.#timer);
+    this.#timer = setTimeout(work, MILLISECONDS_AFTER_TYPING);
+  }
+
+  /** @param {string} sentence */
+  #say(sentence) {
+    const status = this.#part("status");
+    if (status.textContent !== sentence) {
+      status.textContent = sentence;
+    }
+  }
+
+  /** @param {string} sentence */
+  #tell(sentence) {
+    this.#part("told").textContent = sentence;
+  }
+
+  #unit() {
+    const [option] = /** @type {HTMLSelectElement} */ (this.#section.querySelector("#call-control")).selectedOptions;
+    return option?.value ? option : null;
+  }
+
+  /** @returns {HTMLElement[]} */
+  #checks() {
+    return [...this.#section.querySelectorAll("[data-check]")].map((block) => /** @type {HTMLElement} */ (block));
+  }
+
+  /** @param {string} selector */
+  #fields(selector) {
+    return [...this.#section.querySelectorAll(selector)].map((field) => /** @type {Field} */ (field));
+  }
+
+  /** @param {string} name */
+  #part(name) {
+    return /** @type {HTMLElement} */ (this.#section.querySelector(`[data-part=${name}]`));
+  }
+}
+
+/** @param {string[]} list @param {string} one @param {boolean} isIn */
+function withOrWithout(list, one, isIn) {
+  const others = list.filter((other) => other !== one);
+  return isIn ? [...others, one] : others;
+}
+
+/** @param {URL} url */
+async function fetchText(url) {
+  const response = await fetch(url);
+  if (!response.ok) {
+    throw new Error(`the host answered ${response.status} for ${url.pathname}`);
+  }
+  return response.text();
+}

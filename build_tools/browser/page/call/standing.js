@@ -1,0 +1,71 @@
+/**
+ * Shows where a call stands: the reasons, the ranked causes and their links. Every text goes in as
+ * text.
+ *
+ * @typedef {{title: string, link: string, procedures: {title: string, link: string}[]}} Cause
+ */
+import { element } from "../element.js";
+
+const CAUSES_SHOWN = 5;
+
+/**
+ * @param {HTMLElement} block
+ * @param {any} picture  see calculators/diagnosis/picture.py
+ * @param {Record<string, Cause>} causes
+ * @param {{excluded: string[], unitLink: string}} call
+ */
+export function showStanding(block, picture, causes, { excluded, unitLink }) {
+  const isDanger = picture.stop?.why === "danger";
+  const danger = part(block, "danger");
+  danger.hidden = !isDanger;
+  danger.textContent = isDanger ? picture.explanation.join(" ") : "";
+  part(block, "explanation").replaceChildren(
+    ...(isDanger ? [] : picture.explanation.map((/** @type {string} */ sentence) => element("p", {}, sentence))),
+    ...picture.problems.map((/** @type {string} */ sentence) => element("p", {}, sentence)),
+  );
+  const ranked = picture.causes.slice(0, CAUSES_SHOWN).map((/** @type {any} */ { fault, chance, words, before }, /** @type {number} */ place) =>
+    causeRow(fault, causes[fault], { chance, words, before }, place, unitLink),
+  );
+  const out = excluded.filter((fault) => causes[fault]).map((fault) => ruledOut(fault, causes[fault]));
+  part(block, "causes").replaceChildren(...ranked, ...out);
+  part(block, "unknown").textContent = `Something that is not in this handbook: ${picture.unknown.words}.`;
+}
+
+/**
+ * @param {string} fault
+ * @param {Cause} cause
+ * @param {{chance: number, words: string, before: string}} shares
+ * @param {number} place
+ * @param {string} unitLink
+ */
+function causeRow(fault, cause, { chance, words, before }, place, unitLink) {
+  const bar = element("span", { className: "call__share" });
+  bar.style.setProperty("--share", String(chance));
+  bar.setAttribute("aria-hidden", "true");
+  const row = element("li", {}, element("a", { href: cause.link }, cause.title), ` ${words}`, element("small", {}, ` (${before} before any reading)`), bar);
+  if (place < 2) {
+    const links = cause.procedures.map(({ title, link }) => element("a", { href: link }, title));
+    if (unitLink) {
+      links.push(element("a", { href: unitLink }, "The unit’s numbers"));
+    }
+    const out = element("button", { type: "button", className: "call__button" }, "Repaired, and it was not this");
+    out.dataset.action = "exclude";
+    out.dataset.fault = fault;
+    const list = element("ul", { className: "call__links" }, ...links.map((link) => element("li", {}, link)), element("li", {}, out));
+    row.append(list);
+  }
+  return row;
+}
+
+/** @param {string} fault @param {Cause} cause */
+function ruledOut(fault, cause) {
+  const back = element("button", { type: "button", className: "call__button" }, "Consider it again");
+  back.dataset.action = "include";
+  back.dataset.fault = fault;
+  return element("li", { className: "call__out" }, `${cause.title}: ruled out by a repair. `, back);
+}
+
+/** @param {HTMLElement} block @param {string} name */
+function part(block, name) {
+  return /** @type {HTMLElement} */ (block.querySelector(`[data-part=${name}]`));
+}
