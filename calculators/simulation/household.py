@@ -182,6 +182,8 @@ def _sum_up(draws, start, end, base, pieces):
     """Add the pieces of draws that overlap."""
     turns = []
     for begin, stop, flow, hot in draws:
+        if stop <= start:
+            continue
         turns.append((begin if begin > start else start, flow, hot))
         turns.append((stop, -flow, -hot))
     turns.sort()
