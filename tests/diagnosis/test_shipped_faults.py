@@ -22,12 +22,12 @@ def knowledge() -> Knowledge:
     return Knowledge(DATA)
 
 
-def usual_call(fault: dict[str, Any]) -> dict[str, Any]:
+def usual_call(knowledge: Knowledge, name: str) -> dict[str, Any]:
     """Return a call with a fault's likeliest complaint and what proves it."""
-    complaints = fault["likelihoods"]["complaint"]
+    chances = knowledge.tables["complaint"][knowledge.hypotheses.index((name,))]
     return {
-        "complaint": max(complaints, key=complaints.__getitem__),
-        "readings": {one["check"]: one["result"][0] for one in fault["proved_by"]},
+        "complaint": knowledge.results["complaint"][chances.index(max(chances))],
+        "readings": {one["check"]: one["result"][0] for one in knowledge.faults[name]["proved_by"]},
     }
 
 
@@ -37,9 +37,9 @@ def proved_by_what_is_not_normal(name: str) -> bool:
     return proof["result"][0] != DATA["checks"][proof["check"]]["results"][0]["name"]
 
 
-@pytest.mark.parametrize("name", filter(proved_by_what_is_not_normal, DATA["faults"]))
+@pytest.mark.parametrize("name", [*filter(proved_by_what_is_not_normal, DATA["faults"])])
 def test_what_proves_a_fault_puts_it_among_the_first_three(knowledge: Knowledge, name: str) -> None:
-    found = picture(knowledge, usual_call(DATA["faults"][name]))
+    found = picture(knowledge, usual_call(knowledge, name))
 
     assert name in [one["fault"] for one in found["causes"][:3]]
     assert found["problems"] == []
