@@ -181,14 +181,21 @@ def simulate_homes(faults: tuple[str, ...]) -> None:
 @click.option(
     "--seed", default=1, show_default=True, type=int, help="Of diagnosis: which calls to draw."
 )
-def benchmark(subject: str, as_json: bool, rounds: int, calls: int, seed: int) -> None:
+@click.option(
+    "--keep", is_flag=True, help="Of diagnosis: write the figures that the trainers' page shows."
+)
+def benchmark(subject: str, as_json: bool, rounds: int, calls: int, seed: int, keep: bool) -> None:
     """Measure on this machine, side by side."""
     if subject == "diagnosis":
         from build_tools.benchmarks.diagnosis.measure import measure
         from build_tools.benchmarks.diagnosis.table import table as table_of_diagnosis
+        from build_tools.diagnosis import measured
         from build_tools.diagnosis.knowledge_data import knowledge_data
 
-        found = measure(knowledge_data(sound_handbook()), calls, seed)
+        handbook = sound_handbook()
+        found = measure(knowledge_data(handbook), calls, seed)
+        if keep:
+            measured.keep(handbook.docs_folder, found)
         click.echo(json.dumps(found, indent=2) if as_json else table_of_diagnosis(found))
         return
     if subject in ("first-answer", "build"):

@@ -22,7 +22,7 @@ from build_tools.content.page_models import (
 from build_tools.content.problems import Problem, expected
 from build_tools.content.validation import validate
 from build_tools.content.yaml_file import YamlFile, read_text, read_yaml
-from build_tools.diagnosis import finished_calls, simulated_homes
+from build_tools.diagnosis import finished_calls, measured, simulated_homes
 from calculators.quantities import nearest
 from calculators.sources import SOURCES
 
@@ -44,7 +44,7 @@ LISTS: dict[str, tuple[type[Format], str]] = {
     "tables": (Table, "reference/tables.md"),
 }
 #: Files that the diagnosis reads and no reader sees; they are no part of the site.
-DATA_FILES = (simulated_homes.FILE, finished_calls.FILE)
+DATA_FILES = (simulated_homes.FILE, finished_calls.FILE, measured.FILE)
 _FILE_NAME = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
 _FACT_NAME = re.compile(r"[a-z][a-z0-9_]*")
 

@@ -7,6 +7,7 @@ from build_tools.content.handbook import Handbook
 from build_tools.content.models import Fact
 from build_tools.content.tables import worked_out
 from build_tools.content.values import Values
+from build_tools.pages.measured_page import measured_page
 from build_tools.pages.render import Library, Texts, render
 from build_tools.pages.standing_cautions import in_full
 from calculators import CALCULATORS
@@ -20,6 +21,7 @@ TITLES = {
     SOURCE_LIST: "Sources",
     "reference/units.md": "Units",
     "reference/cautions.md": "Cautions",
+    "reference/how-well-the-cause-is-found.md": "How well the cause is found",
     "reference/shop.md": "This shop",
     "reference/on-this-phone.md": "Keep this handbook on this phone",
 }
@@ -53,6 +55,7 @@ class ReferencePages:
             SOURCE_LIST: self._sources(),
             "reference/units.md": self._units(),
             "reference/cautions.md": render("cautions", cautions=cautions),
+            "reference/how-well-the-cause-is-found.md": measured_page(self._handbook),
             "reference/shop.md": self._shop(),
             "reference/on-this-phone.md": render("on_this_phone"),
         }
