@@ -185,11 +185,10 @@ class Call {
 
   /** Opens the next check, or leads to the record where there is none. */
   #goOn() {
-    const check = this.#picture?.next?.check;
-    const isFinal = this.#picture?.stop && this.#picture.stop.why !== "nothing more to learn";
+    const { check } = this.#following();
     if (!this.#state.answers.complaint) {
       this.#show(/** @type {HTMLElement} */ (this.#section.querySelector("#call-words")));
-    } else if (!check || isFinal) {
+    } else if (!check) {
       this.#show(this.#part("standing"));
     } else {
       const block = /** @type {HTMLDetailsElement} */ (this.#section.querySelector(`details[data-check="${check}"]`));
@@ -199,6 +198,16 @@ class Call {
       block.open = true;
       this.#show(/** @type {HTMLElement} */ (block.querySelector("summary")));
     }
+  }
+
+  /** The check to make now, if there is one, and the word for it. */
+  #following() {
+    const { next, stop } = this.#picture ?? {};
+    if (stop?.why === "found" && !stop.proved && stop.prove.length) {
+      return { check: stop.prove[0], word: "Prove it" };
+    }
+    const goesOn = !stop || stop.why === "nothing more to learn";
+    return { check: goesOn ? next?.check : undefined, word: "Next" };
   }
 
   /** @param {HTMLElement} place */
@@ -264,7 +273,8 @@ class Call {
   }
 
   #showNext() {
-    const { next, stop } = this.#picture;
+    const { stop } = this.#picture;
+    const { check, word } = this.#following();
     const isStarted = Boolean(this.#state.answers.complaint);
     const button = /** @type {HTMLElement} */ (this.#section.querySelector("[data-action=next]"));
     const tryAgain = /** @type {HTMLElement} */ (this.#section.querySelector("[data-action=try-again]"));
@@ -278,8 +288,8 @@ class Call {
       button.textContent = "Begin";
     } else {
       this.#say(this.#leader);
-      const title = next && this.#section.querySelector(`details[data-check="${next.check}"] .call__title`)?.textContent;
-      button.textContent = stop && stop.why !== "nothing more to learn" ? "What to do" : title ? `Next: ${title}` : "Where it stands";
+      const title = check && this.#section.querySelector(`details[data-check="${check}"] .call__title`)?.textContent;
+      button.textContent = title ? `${word}: ${title}` : "What to do";
     }
   }
 
