@@ -331,7 +331,7 @@ def test_it_fits_a_thumb(page: Page) -> None:
     assert page.evaluate("document.documentElement.scrollWidth") <= PHONE["width"]
     small = page.evaluate(
         """() => [...document.querySelectorAll(
-          '.call button, .call summary, .call__choice, .call select, .call textarea, .call__number input',
+          '.call button, .call summary, .call__causes a, .call__choice, .call select, .call textarea, .call__number input',
         )].filter((one) => one.checkVisibility() && one.getBoundingClientRect().height < 44)
           .map((one) => one.outerHTML.slice(0, 80))"""
     )

@@ -3,10 +3,12 @@
  * what to read next, and writes the visit record. The order is the person's; anything can be
  * changed later.
  */
-import { element } from "../element.js";
+import { following, showNotes, titleOf } from "./guidance.js";
 import { CallMemory, newCall } from "./memory.js";
-import { answerIn, recordText } from "./record.js";
+import { isEmpty, NOTHING_READ, showRead } from "./numbers.js";
+import { answerIn, copyText, recordText, saveText } from "./record.js";
 import { showStanding } from "./standing.js";
+import { showComplaints } from "./words.js";
 
 const MILLISECONDS_AFTER_TYPING = 250;
 
@@ -171,10 +173,11 @@ class Call {
         window.print();
         break;
       case "copy":
-        this.#copy();
+        copyText(this.#recordText()).then((sentence) => this.#tell(sentence));
         break;
       case "save":
-        this.#save();
+        saveText(this.#recordText(), `visit-record-${this.#state.begun.slice(0, 10)}.txt`);
+        this.#tell("The record is saved as a file.");
         break;
       case "end":
         this.#end();
@@ -185,7 +188,7 @@ class Call {
 
   /** Opens the next check, or leads to the record where there is none. */
   #goOn() {
-    const { check } = this.#following();
+    const { check } = following(this.#picture);
     if (!this.#state.answers.complaint) {
       this.#show(/** @type {HTMLElement} */ (this.#section.querySelector("#call-words")));
     } else if (!check) {
@@ -198,16 +201,6 @@ class Call {
       block.open = true;
       this.#show(/** @type {HTMLElement} */ (block.querySelector("summary")));
     }
-  }
-
-  /** The check to make now, if there is one, and the word for it. */
-  #following() {
-    const { next, stop } = this.#picture ?? {};
-    if (stop?.why === "found" && !stop.proved && stop.prove.length) {
-      return { check: stop.prove[0], word: "Prove it" };
-    }
-    const goesOn = !stop || stop.why === "nothing more to learn";
-    return { check: goesOn ? next?.check : undefined, word: "Next" };
   }
 
   /** @param {HTMLElement} place */
@@ -267,14 +260,14 @@ class Call {
     showStanding(this.#part("standing"), picture, causes, { excluded: this.#state.excluded, unitLink });
     const [leader] = picture.causes;
     this.#leader = leader ? `${causes[leader.fault].title}, ${leader.words}` : "";
-    this.#showNotes();
+    showNotes(this.#section, picture);
     this.#showNext();
     this.#writeRecord();
   }
 
   #showNext() {
     const { stop } = this.#picture;
-    const { check, word } = this.#following();
+    const { check, word } = following(this.#picture);
     const isStarted = Boolean(this.#state.answers.complaint);
     const button = /** @type {HTMLElement} */ (this.#section.querySelector("[data-action=next]"));
     const tryAgain = /** @type {HTMLElement} */ (this.#section.querySelector("[data-action=try-again]"));
@@ -288,49 +281,17 @@ class Call {
       button.textContent = "Begin";
     } else {
       this.#say(this.#leader);
-      const title = check && this.#section.querySelector(`details[data-check="${check}"] .call__title`)?.textContent;
-      button.textContent = title ? `${word}: ${title}` : "What to do";
-    }
-  }
-
-  /** Says beside each check what has to come before it. */
-  #showNotes() {
-    const { locked, waiting } = this.#picture;
-    const titles = (/** @type {string[]} */ checks) =>
-      checks.map((check) => this.#section.querySelector(`details[data-check="${check}"] .call__title`)?.textContent ?? check).join(", ");
-    for (const block of this.#section.querySelectorAll("details.call__check")) {
-      const check = String(/** @type {HTMLElement} */ (block).dataset.check);
-      const sentences = [];
-      if (locked[check]) {
-        sentences.push(`This destroys what others would show. Make these first: ${titles(locked[check])}.`);
-      }
-      if (waiting[check]) {
-        sentences.push(`This needs a finding first: ${titles(waiting[check].map((/** @type {any} */ one) => one.check))}.`);
-      }
-      const note = /** @type {HTMLElement} */ (block.querySelector("[data-part=note]"));
-      note.textContent = sentences.join(" ");
-      note.hidden = !sentences.length;
+      button.textContent = check ? `${word}: ${titleOf(this.#section, check)}` : "What to do";
     }
   }
 
   /** Finds the complaints that the customer's words may mean. @param {string} words */
   async #hear(words) {
-    const place = this.#part("heard");
     try {
       const found = words.trim() ? await this.#consult({ work: "complaints", words }) : [];
-      if (words !== this.#state.kept.words) {
-        return;
+      if (words === this.#state.kept.words) {
+        showComplaints(this.#section, words, found);
       }
-      const block = /** @type {HTMLElement} */ (this.#section.querySelector("[data-check=complaint]"));
-      place.replaceChildren(
-        ...found.map((/** @type {any} */ { complaint, heard }) => {
-          const button = element("button", { type: "button", className: "call__button" }, answerIn(block, complaint), element("small", {}, heard && ` as in “${heard}”`));
-          button.dataset.action = "complaint";
-          button.dataset.complaint = complaint;
-          return button;
-        }),
-        ...(words.trim() && !found.length ? [element("p", {}, "No complaint is known by these words: choose from the list.")] : []),
-      );
     } catch (problem) {
       this.#sayOff(problem);
     }
@@ -339,49 +300,17 @@ class Call {
   /** Reads a check's numbers, and takes the result that they show. @param {HTMLElement} block */
   async #read(block) {
     const check = String(block.dataset.check);
-    const numbers = { ...this.#state.numbers[check] };
-    const told = /** @type {HTMLElement} */ (block.querySelector("[data-part=read]"));
-    const isEmpty = Object.values(numbers).every((text) => !text.trim());
+    const numbers = this.#state.numbers[check];
+    const units = String(this.#section.dataset.units);
     try {
-      const units = String(this.#section.dataset.units);
-      const read = isEmpty ? { problems: {}, sentence: "", result: null } : await this.#consult({ work: "read", check, numbers, units });
-      for (const field of block.querySelectorAll("[data-numbers] input")) {
-        const input = /** @type {HTMLInputElement} */ (field);
-        // A field that nobody has come to yet is no problem.
-        const sentence = (input.value.trim() && read.problems[input.name]) || "";
-        const problem = /** @type {HTMLElement} */ (input.nextElementSibling);
-        problem.textContent = sentence;
-        problem.hidden = !sentence;
-        input.toggleAttribute("aria-invalid", Boolean(sentence));
-      }
-      told.textContent = read.sentence;
-      const radio = read.result && block.querySelector(`input[type=radio][value="${CSS.escape(read.result)}"]`);
-      if (radio instanceof HTMLInputElement) {
-        radio.checked = true;
-        told.textContent = `This shows: ${answerIn(block, read.result)}.`;
+      const read = isEmpty(numbers) ? NOTHING_READ : await this.#consult({ work: "read", check, numbers, units });
+      if (numbers === this.#state.numbers[check] && showRead(block, read)) {
         this.#answer(block, read.result);
         this.#keep();
       }
     } catch (problem) {
       this.#sayOff(problem);
     }
-  }
-
-  async #copy() {
-    try {
-      await navigator.clipboard.writeText(this.#recordText());
-      this.#tell("The record is copied.");
-    } catch {
-      this.#tell("This browser does not let the page copy: mark the text below and copy it.");
-    }
-  }
-
-  #save() {
-    const address = URL.createObjectURL(new Blob([this.#recordText()], { type: "text/plain;charset=utf-8" }));
-    const day = this.#state.begun.slice(0, 10);
-    element("a", { href: address, download: `visit-record-${day}.txt` }).click();
-    setTimeout(() => URL.revokeObjectURL(address), 60_000);
-    this.#tell("The record is saved as a file.");
   }
 
   #end() {

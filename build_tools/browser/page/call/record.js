@@ -1,6 +1,7 @@
 /**
  * The visit record: what was read, found, done and advised, as text to print, copy or save.
  */
+import { element } from "../element.js";
 
 /**
  * @param {HTMLElement} section  the call
@@ -50,6 +51,23 @@ export function recordText(section, state, leader) {
   lines.push("");
   ["work", "before", "after", "advice"].forEach(write);
   return `${lines.join("\n").replace(/\n{3,}/g, "\n\n").trim()}\n`;
+}
+
+/** @param {string} text @returns {Promise<string>}  what to tell */
+export async function copyText(text) {
+  try {
+    await navigator.clipboard.writeText(text);
+    return "The record is copied.";
+  } catch {
+    return "This browser does not let the page copy: mark the text below and copy it.";
+  }
+}
+
+/** @param {string} text @param {string} name */
+export function saveText(text, name) {
+  const address = URL.createObjectURL(new Blob([text], { type: "text/plain;charset=utf-8" }));
+  element("a", { href: address, download: name }).click();
+  setTimeout(() => URL.revokeObjectURL(address), 60_000);
 }
 
 /**

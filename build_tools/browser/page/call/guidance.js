@@ -1,0 +1,45 @@
+/**
+ * Which check comes next, and what has to come before a check.
+ */
+
+/**
+ * @param {any} picture  see calculators/diagnosis/picture.py; null before the first one
+ * @returns {{check: string | undefined, word: string}}  the check to make now, if there is one
+ */
+export function following(picture) {
+  const { next, stop } = picture ?? {};
+  if (stop?.why === "found" && !stop.proved && stop.prove.length) {
+    return { check: stop.prove[0], word: "Prove it" };
+  }
+  const goesOn = !stop || stop.why === "nothing more to learn";
+  return { check: goesOn ? next?.check : undefined, word: "Next" };
+}
+
+/**
+ * Says beside each check what has to come before it.
+ *
+ * @param {HTMLElement} section  the call
+ * @param {{locked: Record<string, string[]>, waiting: Record<string, {check: string}[]>}} picture
+ */
+export function showNotes(section, { locked, waiting }) {
+  const titles = (/** @type {string[]} */ checks) => checks.map((check) => titleOf(section, check)).join(", ");
+  for (const found of section.querySelectorAll("details.call__check")) {
+    const block = /** @type {HTMLElement} */ (found);
+    const check = String(block.dataset.check);
+    const sentences = [];
+    if (locked[check]) {
+      sentences.push(`This destroys what others would show. Make these first: ${titles(locked[check])}.`);
+    }
+    if (waiting[check]) {
+      sentences.push(`This needs a finding first: ${titles(waiting[check].map((one) => one.check))}.`);
+    }
+    const note = /** @type {HTMLElement} */ (block.querySelector("[data-part=note]"));
+    note.textContent = sentences.join(" ");
+    note.hidden = !sentences.length;
+  }
+}
+
+/** @param {HTMLElement} section @param {string} check */
+export function titleOf(section, check) {
+  return section.querySelector(`details[data-check="${CSS.escape(check)}"] .call__title`)?.textContent ?? check;
+}
