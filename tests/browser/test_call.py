@@ -203,10 +203,12 @@ def test_numbers_become_a_result(page: Page) -> None:
 
 
 def test_a_danger_stops_the_call(page: Page) -> None:
-    complain(page, "tank-overfull")
     block = check(page, "brine-level")
     danger = block.locator("[data-danger]").first
     danger.check()
+    expect(page.locator(".call__next")).to_have_text("Why")
+    page.locator(".call__next").click()
+    expect(page.locator(".call__standing")).to_be_focused()
     expect(page.locator(".call__danger")).to_contain_text("Stop here")
     expect(page.locator(".call__danger")).to_contain_text("Make the place safe")
     expect(status(page)).to_have_text("Stop here: make the place safe.")
@@ -312,6 +314,30 @@ def test_damaged_memory_never_stops_the_page(visits: Visits, handbook: str, kept
     page.evaluate("(kept) => localStorage.setItem('call in /', kept)", kept)
     page.reload()
     complain(page, "salt-unused")
+    expect(status(page)).to_contain_text("in 10")
+
+
+def test_python_waits_for_a_touch_where_data_is_saved(visits: Visits, handbook: str) -> None:
+    page = visits.page(viewport=PHONE)
+    page.add_init_script(
+        "Object.defineProperty(navigator, 'connection', { value: { saveData: true } });"
+    )
+    page.goto(handbook + ADDRESS)
+    expect(page.locator("section.call")).to_be_visible()
+    page.wait_for_timeout(500)
+    assert not any("knowledge" in url or "worker.js" in url for url in visits.requests)
+    page.get_by_label("In the customer’s own words").focus()
+    expect(causes(page).first).to_be_visible()
+
+
+def test_a_danger_that_the_handbook_no_longer_names_does_not_stop_for_ever(
+    visits: Visits, handbook: str
+) -> None:
+    page = visits.page(viewport=PHONE)
+    page.goto(handbook + ADDRESS)
+    kept = json.dumps({"answers": {"complaint": "salt-unused"}, "dangers": ["Of an old edition."]})
+    page.evaluate("(kept) => localStorage.setItem('call in /', kept)", kept)
+    page.reload()
     expect(status(page)).to_contain_text("in 10")
 
 

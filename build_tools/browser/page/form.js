@@ -4,6 +4,7 @@
  */
 import { addressWith, textsInAddress } from "./address.js";
 import { inOneLine, markAnswer, showAnswer, showPicture } from "./answer.js";
+import { savesData } from "./data_saving.js";
 import { addSlider } from "./slider.js";
 
 const MILLISECONDS_AFTER_TYPING = 150;
@@ -363,10 +364,4 @@ function exampleOf(control) {
  */
 function elements(within, selector) {
   return [...within.querySelectorAll(selector)].map((found) => /** @type {HTMLElement} */ (found));
-}
-
-/** Whether the reader has asked for fewer bytes: then Python comes when a form is touched. */
-function savesData() {
-  const { connection } = /** @type {any} */ (navigator);
-  return Boolean(connection?.saveData) || matchMedia("(prefers-reduced-data: reduce)").matches;
 }

@@ -21,6 +21,16 @@ const toStore = new Map();
  * @returns {Promise<Response>}
  */
 export async function part(url) {
+  return (await stored(url)) ?? fetchPart(url);
+}
+
+/**
+ * The same for a worker that calls storeParts afterwards: what is fetched waits for that.
+ *
+ * @param {string} url
+ * @returns {Promise<Response>}
+ */
+export async function partToStore(url) {
   const kept = await stored(url);
   if (kept) {
     return kept;

@@ -9,7 +9,7 @@
  * }} Pack  what the build noted about the files of the runtime folder
  */
 import { answerer, createMachine, writeImage } from "./memory_image.js";
-import { fetched, forgetParts, part, storeParts } from "./parts.js";
+import { fetched, forgetParts, partToStore, storeParts } from "./parts.js";
 
 /** When the first answer is there and being read. */
 const MILLISECONDS_BEFORE_STORING = 1000;
@@ -30,7 +30,7 @@ async function fromImage(runtime, onFetched) {
   const machineScript = `${pyodide}pyodide.asm.mjs`;
   try {
     const fetching = [packOf(runtime), contentOf(image), script(machineScript)];
-    const machineCode = part(wasm);
+    const machineCode = partToStore(wasm);
     machineCode.catch(() => {});
     const [pack, content, { default: create }] = await Promise.all(fetching);
     let ownData = new ArrayBuffer(0);
@@ -144,7 +144,7 @@ async function packOf(runtime) {
 
 /** @param {string} url */
 async function contentOf(url) {
-  return (await part(url)).arrayBuffer();
+  return (await partToStore(url)).arrayBuffer();
 }
 
 /**

@@ -3,6 +3,7 @@
  * what to read next, and writes the visit record. The order is the person's; anything can be
  * changed later.
  */
+import { savesData } from "../data_saving.js";
 import { following, showNotes, titleOf } from "./guidance.js";
 import { CallMemory, newCall } from "./memory.js";
 import { isEmpty, NOTHING_READ, showRead } from "./numbers.js";
@@ -33,7 +34,8 @@ class Call {
   #picture = null;
   #leader = "";
   #turn = 0;
-  #timer = 0;
+  /** By what is typed: words, or the numbers of a check. @type {Map<string, number>} */
+  #timers = new Map();
 
   /** @param {HTMLElement} section @param {CalculatorClient} client */
   constructor(section, client) {
@@ -49,7 +51,11 @@ class Call {
     this.#fillIn();
     this.#section.addEventListener("input", (event) => this.#typed(/** @type {Field} */ (event.target)));
     this.#section.addEventListener("click", (event) => this.#clicked(event));
-    this.#ask();
+    if (savesData()) {
+      this.#section.addEventListener("focusin", () => this.#ask(), { once: true });
+    } else {
+      this.#ask();
+    }
   }
 
   /** Puts what was kept into the fields. */
@@ -61,9 +67,12 @@ class Call {
     for (const field of this.#fields("[data-record]")) {
       field.value = record[String(field.dataset.record)] ?? "";
     }
-    for (const box of this.#fields("[data-danger]")) {
+    const boxes = this.#fields("[data-danger]");
+    for (const box of boxes) {
       /** @type {HTMLInputElement} */ (box).checked = dangers.includes(String(box.dataset.danger));
     }
+    // A danger of an older edition, which has no box here any more, could never be taken back.
+    this.#state.dangers = dangers.filter((danger) => boxes.some((box) => box.dataset.danger === danger));
     for (const block of this.#checks()) {
       const check = String(block.dataset.check);
       for (const radio of block.querySelectorAll("input[type=radio]")) {
@@ -90,7 +99,7 @@ class Call {
     if (field.dataset.keep) {
       state.kept[field.dataset.keep] = field.value;
       if (field.dataset.keep === "words") {
-        this.#later(() => this.#hear(field.value));
+        this.#later("words", () => this.#hear(field.value));
       } else {
         this.#ask();
       }
@@ -101,7 +110,7 @@ class Call {
       this.#ask();
     } else if (field.closest("[data-numbers]") && block) {
       state.numbers[check] = { ...state.numbers[check], [field.name]: field.value };
-      this.#later(() => this.#read(block));
+      this.#later(check, () => this.#read(block));
     } else if (field.dataset.part === "unsure" && field instanceof HTMLInputElement) {
       state.unsure = withOrWithout(state.unsure, check, field.checked);
       this.#ask();
@@ -189,7 +198,7 @@ class Call {
   /** Opens the next check, or leads to the record where there is none. */
   #goOn() {
     const { check } = following(this.#picture);
-    if (!this.#state.answers.complaint) {
+    if (!this.#state.answers.complaint && !this.#state.dangers.length) {
       this.#show(/** @type {HTMLElement} */ (this.#section.querySelector("#call-words")));
     } else if (!check) {
       this.#show(this.#part("standing"));
@@ -348,10 +357,10 @@ class Call {
     /** @type {HTMLElement} */ (this.#section.querySelector("[data-action=try-again]")).hidden = false;
   }
 
-  /** @param {() => void} work */
-  #later(work) {
-    clearTimeout(this.#timer);
-    this.#timer = setTimeout(work, MILLISECONDS_AFTER_TYPING);
+  /** @param {string} typed  what is waited for @param {() => void} work */
+  #later(typed, work) {
+    clearTimeout(this.#timers.get(typed));
+    this.#timers.set(typed, setTimeout(work, MILLISECONDS_AFTER_TYPING));
   }
 
   /** @param {string} sentence */
