@@ -28,7 +28,10 @@ WARM_UP = 20
 def measure(root: Path) -> list[dict[str, Any]]:
     """Return for each calculator the median time of an answer in both, and their ratio."""
     requests = {one.name: _request(one) for one in CALCULATORS.values()}
-    here = {name: _time_here(request) for name, request in requests.items()}
+    here = {
+        name: time_here(request, rounds=ROUNDS, warm_up=WARM_UP)
+        for name, request in requests.items()
+    }
     times = in_browser_runtime(root, requests, rounds=ROUNDS, warm_up=WARM_UP)
     browser = {name: median(each) for name, each in times.items()}
     return [
@@ -63,14 +66,14 @@ def _request(calculator: Calculator) -> str:
     return json.dumps(asked)
 
 
-def _time_here(request: str) -> float:
-    """Return the median time of an answer in milliseconds."""
+def time_here(request: str, *, rounds: int, warm_up: int) -> float:
+    """Return the median time of an answer in milliseconds, in this Python."""
     times = []
-    for _ in range(WARM_UP + ROUNDS):
+    for _ in range(warm_up + rounds):
         start = time.perf_counter()
         answer(request)
         times.append(1000 * (time.perf_counter() - start))
-    return median(times[WARM_UP:])
+    return median(times[warm_up:])
 
 
 def in_browser_runtime(

@@ -13,8 +13,7 @@ from random import Random
 from statistics import mean, median
 from typing import Any
 
-from build_tools.benchmarks.calculators import in_browser_runtime
-from calculators.as_text import answer
+from build_tools.benchmarks.calculators import in_browser_runtime, time_here
 from calculators.simulation.clock import DAY
 from calculators.simulation.home import sampled_home
 from calculators.simulation.story import Story
@@ -36,7 +35,7 @@ def measure(root: Path) -> list[dict[str, Any]]:
     rows += [
         {
             "month": f"answer, {people} {'person' if people == 1 else 'people'}",
-            "python_ms": round(_answer(requests[str(people)]), 2),
+            "python_ms": round(time_here(requests[str(people)], rounds=ROUNDS, warm_up=WARM_UP), 2),
             "browser_ms": round(median(browser[str(people)]), 2),
         }
         for people in PEOPLE
@@ -74,12 +73,3 @@ def _sampled() -> float:
         story.run(DAYS * DAY)
         times.append(1000 * (time.perf_counter() - start))
     return mean(times[WARM_UP:])
-
-
-def _answer(request: str) -> float:
-    times = []
-    for _ in range(WARM_UP + ROUNDS):
-        start = time.perf_counter()
-        answer(request)
-        times.append(1000 * (time.perf_counter() - start))
-    return median(times[WARM_UP:])

@@ -264,6 +264,12 @@ def test_the_record_is_printed_copied_and_saved(page: Page, tmp_path: Path) -> N
     expect(page.get_by_label("Work done and parts")).to_be_hidden()
 
 
+def test_a_page_without_a_call_prints_its_tables(page: Page) -> None:
+    page.emulate_media(media="print")
+    expect(page.get_by_role("heading", name="By what the customer says")).to_be_visible()
+    expect(page.locator(".call")).to_be_hidden()
+
+
 def test_it_works_without_a_network(
     visits: Visits, handbook_folder: Path, tmp_path: Path, knowledge: Knowledge
 ) -> None:

@@ -342,6 +342,9 @@ class Call {
   }
 
   #writeRecord() {
+    const { answers, record } = this.#state;
+    const isBegun = [...Object.values(answers), ...Object.values(record)].some(Boolean);
+    this.#section.toggleAttribute("data-begun", isBegun); // until then the tables go on paper
     this.#part("paper").textContent = this.#recordText();
   }
 
