@@ -216,6 +216,16 @@ def test_a_danger_stops_the_call(page: Page) -> None:
     expect(page.locator(".call__danger")).to_be_hidden()
 
 
+def test_cautions_stand_before_the_steps_they_are_for(page: Page) -> None:
+    late = page.evaluate(
+        """() => [...document.querySelectorAll(".call__how")]
+          .filter((how) => how.querySelector(".call__caution") && !how.firstElementChild.matches(".call__caution"))
+          .map((how) => how.textContent.slice(0, 40))"""
+    )
+    assert late == []
+    assert page.locator(".call__how > .call__caution:first-child").count() > 10
+
+
 def test_a_check_that_destroys_evidence_names_what_comes_first(page: Page) -> None:
     complain(page, "salt-unused")
     note = check(page, "rod-through-salt").locator("[data-part=note]")
