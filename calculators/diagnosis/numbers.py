@@ -6,12 +6,13 @@ use too. Which checks have numbers is fixed here; any check can be answered by a
 
 from calculators.declare import Input, InputProblem
 from calculators.flow import reading_error
+from calculators.meter import count_error
 from calculators.simulation import results
+from calculators.simulation.measuring import BUCKET_ERROR, METER_BUCKET_ERROR, WATCH_ERROR
 
 TOO_CLOSE = "This lies too close to a line to tell. Measure again, or choose what you saw."
-
-#: How well a bucket and a watch are read (common practice, no source).
-BUCKET, WATCH = 0.1, 1.0  # gal, s
+#: The step of a counter [gal] (common practice, no source).
+COUNT_STEP = 1.0
 
 
 class Numbers:
@@ -47,7 +48,7 @@ def _clock(name, label):
 
 
 def _bucket(caught, time, rating):
-    error = reading_error(caught, BUCKET, time, WATCH) if caught else 0.0
+    error = reading_error(caught, BUCKET_ERROR, time, WATCH_ERROR) if caught else 0.0
     return results.backwash_flow(60 * caught / time / rating, error)
 
 
@@ -118,10 +119,12 @@ NUMBERS = {
     ),
     "meter-against-bucket": Numbers(
         [
-            _volume("drawn", "Water drawn", 5, low=0.5),
-            _volume("counted", "Water counted", 5),
+            _volume("drawn", "Water drawn", 20, low=0.5),
+            _volume("counted", "Water counted", 20),
         ],
-        lambda drawn, counted: results.meter_against_bucket(counted / drawn, BUCKET / drawn),
+        lambda drawn, counted: results.meter_against_bucket(
+            counted / drawn, count_error(drawn, METER_BUCKET_ERROR, COUNT_STEP)
+        ),
     ),
     "supply-voltage": Numbers(
         [

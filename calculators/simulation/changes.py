@@ -4,10 +4,7 @@ from calculators.quantities import snap
 
 
 class Change:
-    """One thing a fault may change: the value of a sound home, the range, the unit, the meaning.
-
-    compounds: whether growth is a share of the value that is lost each cycle, and not each day.
-    """
+    """One thing a fault may change: the value of a sound home, the range, the unit, the meaning."""
 
     __slots__ = ("name", "sound", "low", "high", "unit", "meaning")
 

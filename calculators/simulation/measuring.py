@@ -17,6 +17,7 @@ from calculators.simulation.plan import IRON_ALLOWANCE
 from calculators.simulation.pressure import TURNS
 from calculators.simulation.regeneration import float_height, refill_flow, tank_until
 from calculators.simulation.service import hot_tap, tap, valve_outlet
+from calculators.simulation.story import LEAST_VOLTAGE
 from calculators.units import GALLON, POUND
 
 #: Errors: common practice, no source.
@@ -96,7 +97,7 @@ def usable_brine(story):
 def control_numbers(story, random):
     """Return what the control shows, and the voltage it gets [share of its rating]."""
     now, home, plan = story.condition, story.home, story.home.plan
-    powered = bool(now.power_on and now.supply_voltage_share >= 0.85)
+    powered = bool(now.power_on and now.supply_voltage_share >= LEAST_VOLTAGE)
     mechanical = not home.hold_up
     error = story.clock.shown(story.time) - story.time % 1440 + random.uniform(-2.5, 2.5)
     voltage = now.supply_voltage_share if now.power_on else 0.0

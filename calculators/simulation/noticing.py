@@ -7,6 +7,7 @@ from calculators.pressure import MARK
 from calculators.readings import TWIN
 from calculators.simulation.clock import DAY
 from calculators.simulation.measuring import TEST_FLOW, TWO_FIXTURES, expected_level
+from calculators.simulation.story import LEAST_VOLTAGE
 
 #: All lines: common practice, no source.
 FELT_HARD, FELT_SHARE = 3.0, 0.12  # gpg, and share of the raw hardness
@@ -40,7 +41,7 @@ def signs(story):
     stuck = 0 < story.mode < 4 and story.minutes_left > DAY and story.home.control != TWIN
     if now.drain_leak >= SEEN_DRAIN or stuck:
         found.add("drain-runs")
-    if not now.power_on or now.supply_voltage_share < 0.85:
+    if not now.power_on or now.supply_voltage_share < LEAST_VOLTAGE:
         found.add("dead-display")
     if now.beads_at_taps or now.flow_reversed:
         found.add("beads")

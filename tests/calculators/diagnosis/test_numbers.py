@@ -24,6 +24,7 @@ SHOWN = [
     ("refill-measured", {"came": "1.5 gal", "time": "6 min", "rating": "0.5 gpm"}, "low"),
     ("leakage-slow-and-fast", {"slow": "0.5", "fast": "4", "raw": "20"}, "hard-fast"),
     ("meter-against-bucket", {"drawn": "5 gal", "counted": "0"}, "zero"),
+    ("meter-against-bucket", {"drawn": "20 gal", "counted": "20"}, "agrees"),
     ("supply-voltage", {"measured": "18", "rated": "24"}, "low-or-none"),
     ("supply-pressure", {"running": "20 psi"}, "low"),
     ("brine-hydrometer", {"gravity": "1.2"}, "strong"),
