@@ -5,7 +5,6 @@ from __future__ import annotations
 import json
 import re
 import shutil
-from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
@@ -29,9 +28,18 @@ def knowledge() -> Knowledge:
 
 
 @pytest.fixture
-def page(visits: Visits, handbook: str) -> Iterator[Page]:
-    """Return the page on a phone that has not been there before."""
-    page = visits.page(viewport=PHONE, permissions=["clipboard-read", "clipboard-write"])
+def page(visits: Visits, handbook: str) -> Page:
+    """Return the page on a phone, with no call kept."""
+    return opened(visits, handbook, {})
+
+
+def opened(visits: Visits, handbook: str, kept: object) -> Page:
+    """Return the page where something is kept of a call: a text, or what JSON makes one of."""
+    page = visits.page()
+    page.set_viewport_size(PHONE)
+    page.goto(f"{handbook}404.html")
+    text = kept if isinstance(kept, str) else json.dumps(kept)
+    page.evaluate("(text) => localStorage.setItem('call in /', text)", text)
     page.goto(handbook + ADDRESS)
     expect(causes(page).first).to_be_visible()
     return page
@@ -252,6 +260,7 @@ def test_the_record_is_printed_copied_and_saved(page: Page, tmp_path: Path) -> N
     page.get_by_label("Work done and parts").fill("Broke the bridge")
     page.get_by_label("Settings as found").fill("20 gpg")
     page.get_by_label("The cause that was found").select_option("salt-bridge")
+    page.context.grant_permissions(["clipboard-read", "clipboard-write"])
     page.get_by_role("button", name="Copy").click()
     expect(page.locator("[data-part=told]")).to_have_text("The record is copied.")
     text = page.evaluate("navigator.clipboard.readText()")
@@ -299,7 +308,7 @@ def test_it_works_without_a_network(
 
 
 def test_where_nothing_is_kept_the_call_goes_on(visits: Visits, handbook: str) -> None:
-    page = visits.page(viewport=PHONE)
+    page = visits.page()
     page.add_init_script(
         """Object.defineProperty(window, "localStorage", {
           get() { throw new DOMException("refused", "SecurityError"); },
@@ -325,16 +334,13 @@ def test_where_nothing_is_kept_the_call_goes_on(visits: Visits, handbook: str) -
     ],
 )
 def test_damaged_memory_never_stops_the_page(visits: Visits, handbook: str, kept: str) -> None:
-    page = visits.page(viewport=PHONE)
-    page.goto(handbook + ADDRESS)
-    page.evaluate("(kept) => localStorage.setItem('call in /', kept)", kept)
-    page.reload()
+    page = opened(visits, handbook, kept)
     complain(page, "salt-unused")
     expect(status(page)).to_contain_text("in 10")
 
 
 def test_python_waits_for_a_touch_where_data_is_saved(visits: Visits, handbook: str) -> None:
-    page = visits.page(viewport=PHONE)
+    page = visits.page()
     page.add_init_script(
         "Object.defineProperty(navigator, 'connection', { value: { saveData: true } });"
     )
@@ -349,11 +355,8 @@ def test_python_waits_for_a_touch_where_data_is_saved(visits: Visits, handbook: 
 def test_a_danger_that_the_handbook_no_longer_names_does_not_stop_for_ever(
     visits: Visits, handbook: str
 ) -> None:
-    page = visits.page(viewport=PHONE)
-    page.goto(handbook + ADDRESS)
-    kept = json.dumps({"answers": {"complaint": "salt-unused"}, "dangers": ["Of an old edition."]})
-    page.evaluate("(kept) => localStorage.setItem('call in /', kept)", kept)
-    page.reload()
+    kept = {"answers": {"complaint": "salt-unused"}, "dangers": ["Of an old edition."]}
+    page = opened(visits, handbook, kept)
     expect(status(page)).to_contain_text("in 10")
 
 
