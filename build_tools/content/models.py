@@ -57,6 +57,14 @@ class TestKit(Format):
     step: AnyQuantity = Field(description='its smallest step, such as "1 gpg"')
 
 
+class PocketSheet(Format):
+    """What stands on the sheet that technicians carry: one side each."""
+
+    procedure: reference("procedures") = Field(description="the procedure in short, side one")
+    check: reference("checks") = Field(description="the check whose results stand on side two")
+    tables: list[reference("tables")] = Field(description="a list of tables, side two")
+
+
 class Shop(Format):
     """shop.yaml: what differs from shop to shop."""
 
@@ -78,6 +86,9 @@ class Shop(Format):
     water_price_volume: Volume = Field(description='the water they are for, such as "1000 gal"')
     equipment: list[reference("equipment")] = Field(
         min_length=1, description="a list of the equipment the shop carries"
+    )
+    pocket_sheet: PocketSheet | None = Field(
+        None, description="what stands on the pocket sheet; missing: there is none"
     )
 
 
