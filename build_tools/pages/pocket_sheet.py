@@ -17,6 +17,7 @@ from build_tools.content.values import Values
 from build_tools.pages.carried_table import carried
 from build_tools.pages.diagnosis_pages import DiagnosisPages
 from build_tools.pages.render import Library, Texts, render
+from build_tools.pages.standing_cautions import in_full
 
 #: A step may begin with the word of a stage: "**Water tests.** Test the raw water."
 _STAGE = re.compile(r"\*\*(.+?)[.:]?\*\*\s*")
@@ -50,6 +51,7 @@ def pocket_sheet(
         "pocket_sheet",
         shop=handbook.shop.content.name,
         procedure=library.link(POCKET_SHEET, procedure.address),
+        cautions=in_full(handbook, values, procedure.content.cautions),
         stages=_stages(library, values, procedure),
         check=library.link(POCKET_SHEET, check.address),
         results=[
