@@ -31,6 +31,7 @@ def addresses(handbook: Handbook) -> set[str]:
         *(f"{folder}/{name}.md" for folder in SECTIONS for name in handbook.names(folder)),
         *(f"work-out/{name}.md" for name in CALCULATORS),
         *(f"reference/{name}.md" for name in REFERENCE),
+        "faults/what-customers-say.md",
         *(f"{folder}/index.md" for folder in folders),
     }
 
