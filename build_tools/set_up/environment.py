@@ -92,6 +92,8 @@ def install_packages(root: Path, log: Log) -> None:
     """Make the environment anew, so that it has the locked packages and nothing else."""
     chosen = python.find_or_bring(root, log)
     log.say(f"Making the environment in .venv, with {chosen} ...")
+    if folder(root).is_symlink():
+        folder(root).unlink()  # "--clear" would empty the folder that the link leads to
     log.run([chosen, "-I", "-m", "venv", "--clear", folder(root)], "Making the environment")
     log.say("Installing the handbook's packages (about half a minute) ...")
     lock = requirements(root, "handbook")
