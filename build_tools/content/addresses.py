@@ -39,6 +39,7 @@ def addresses(handbook: Handbook) -> set[str]:
         *(f"work-out/{name}.md" for name in CALCULATORS),
         *(f"reference/{name}.md" for name in REFERENCE),
         *([POCKET_SHEET] if has_pocket_sheet(handbook) else []),
+        "faults/what-customers-say.md",
         *(f"{folder}/index.md" for folder in folders),
     }
 

@@ -213,3 +213,9 @@ class Equipment(Format):
                 'such as "10 gal")'
             )
         return self
+
+
+class SearchWord(Format):
+    """One word of search_words.yaml: a word of the handbook, and what people say in its place."""
+
+    said: list[Name] = Field(min_length=1, description='such as ["slimy", "silky"]')

@@ -12,6 +12,7 @@ from build_tools.content.values import Values
 from build_tools.pages.diagnosis_pages import checks_in_order
 from build_tools.pages.reference_pages import titles
 from build_tools.pages.render import Library, Texts
+from build_tools.pages.sayings_page import SAYINGS
 from calculators import GROUPS
 
 
@@ -78,8 +79,11 @@ def sections(handbook: Handbook, values: Values) -> list[Section]:
             "faults",
             "Find the cause",
             [
-                (group, [(one.address, _sayings(values, one)) for one in members])
-                for group, members in by_group
+                ("", [(SAYINGS, "Every saying, and the fault that it may come from.")]),
+                *(
+                    (group, [(one.address, _sayings(values, one)) for one in members])
+                    for group, members in by_group
+                ),
             ],
             subsections=[checks],
         ),

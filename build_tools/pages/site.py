@@ -18,6 +18,7 @@ from build_tools.pages.navigation import Section, lessons_in_order, navigation, 
 from build_tools.pages.reference_pages import ReferencePages
 from build_tools.pages.pocket_sheet import pocket_sheet
 from build_tools.pages.render import Library, render
+from build_tools.pages.sayings_page import SAYINGS, TITLE, sayings_page
 from build_tools.pages.uses import pages_by_calculator
 from calculators import CALCULATORS
 
@@ -52,6 +53,7 @@ def write_site(
     call = CallPage(handbook, values, library, runtime_folder)
     calculators = CalculatorPages(handbook, library, forms, used, site_url)
     reference = ReferencePages(handbook, values, library)
+    library.name(SAYINGS, TITLE)
     found = sections(handbook, values)
     lessons = lessons_in_order(handbook)
     pages = {entry.address: content.procedure(entry) for entry in handbook.procedures.values()}
@@ -65,6 +67,7 @@ def write_site(
     causes = "faults/index.md"
     body = pages.get(causes, "# Find the cause\n")
     pages[causes] = diagnosis.find_the_cause(causes, body, call.section(causes))
+    pages[SAYINGS] = sayings_page(handbook, values, library)
     for section in found:
         for one in (section, *section.subsections):
             pages[one.index] = _index(one, pages.get(one.index), library)
