@@ -192,7 +192,7 @@ def links_at_the_foot(site: Path, address: str) -> list[str]:
     """Return the addresses that the lists at the foot of a page lead to."""
     here = page(site, address)
     html = here.read_text(encoding="utf-8")
-    _, found, foot = html.partition(FOOT)
+    foot = html.partition(FOOT)[2]
     links = LINK_AT_THE_FOOT.findall(foot.partition("</nav>")[0])
     return [(here.parent / link).resolve().relative_to(site.resolve()).as_posix() for link in links]
 
@@ -207,9 +207,7 @@ def test_a_calculator_names_where_it_is_used(shipped: Path, handbook: Handbook) 
     assert named > 5
 
 
-def test_the_foot_of_a_page_is_short_and_repeats_no_link(
-    shipped: Path, handbook: Handbook
-) -> None:
+def test_the_foot_of_a_page_is_short_and_repeats_no_link(shipped: Path, handbook: Handbook) -> None:
     entries = [*handbook.procedures.values(), *handbook.faults.values(), *handbook.checks.values()]
     found = 0
     for entry in [*entries, *handbook.lessons.values()]:
