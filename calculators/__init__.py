@@ -103,7 +103,7 @@ def run(name, inputs, units="us", *, workings=True):
     if not isinstance(inputs, dict):
         result["problems"]["inputs"] = "Inputs are given by name."
         return result
-    given = _read(calculator, inputs, units, result)
+    given = read(calculator, inputs, units, result)
     if not result["problems"]:
         work = _work_out(calculator, given, units, result)
         if workings and not result["problems"]:
@@ -117,7 +117,7 @@ def understood(name, inputs, units="us"):
     None where an input has a problem. name, inputs, units: as `run` takes them.
     """
     result = {"inputs": {}, "problems": {}}
-    given = _read(CALCULATORS[name], inputs, units, result)
+    given = read(CALCULATORS[name], inputs, units, result)
     return None if result["problems"] else SimpleNamespace(**given)
 
 
@@ -132,8 +132,11 @@ def _unknown(what, name, known):
     return f"There is no {what} “{str(name)[:60]}”.{guess}"
 
 
-def _read(calculator, inputs, units, result):
-    """Read all inputs that count into a dictionary; note every problem in `result`."""
+def read(calculator, inputs, units, result):
+    """Return all inputs that count by name, in their own units; note every problem in `result`.
+
+    calculator: what has `inputs`, a calculator or a drawing.
+    """
     given = {}
     names = [one.name for one in calculator.inputs]
     for name in inputs:

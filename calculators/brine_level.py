@@ -279,7 +279,7 @@ BRINE_LEVEL = Calculator(
         Output("overflow", "Runs over, without a float", "volume", "gal", step=0.1),
     ],
     compute=_brine_level,
-    curve=Curve("brine", 0, 12, ["height"]),
+    picture=Curve("brine", 0, 12, ["height"]),
     sources=["salt-bulk", "common-practice"],
     cautions=[
         "Never set a float so high that it cannot act below the overflow: it guards the floor.",

@@ -346,7 +346,7 @@ FAST_FLOW_LEAKAGE = Calculator(
         Output("front", "Length of the front", "resin capacity", "grains/ft³", digits=2),
     ],
     compute=_fast_flow_leakage,
-    curve=Curve("capacity_left", 0, 15000, ["outlet"]),
+    picture=Curve("capacity_left", 0, 15000, ["outlet"]),
     sources=["film-exchange", "common-practice"],
     cautions=[
         "Hard only when fast points to the end of the run or a short bed; hard at every flow "

@@ -313,7 +313,7 @@ BRINE_DRAW = Calculator(
         Output("brine_left", "Brine left in the tank", "volume", "gal", step=0.1),
     ],
     compute=_brine_draw,
-    curve=Curve("pressure", 20, 100, ["suction", "motive_flow"]),
+    picture=Curve("pressure", 20, 100, ["suction", "motive_flow"]),
     sources=["regeneration-bands", "salt-solubility", "brine-density", "common-practice"],
     cautions=["Brine and the first rinse water go to the drain only: keep them off plants."],
 )

@@ -1,15 +1,11 @@
-"""The ground of a picture: a plane with its two axes, marked at round numbers.
-
-Colors come from the page's style by the classes `figure-…`, so that a picture fits light, dark and
-paper; without a style it is drawn in the color of the text.
-"""
+"""The ground of a picture: a plane with its two axes, marked at round numbers."""
 
 import math
-from html import escape
 
+from calculators.figures.shapes import WIDTH, line, place, text
 from calculators.quantities import plain, snap
 
-WIDTH, HEIGHT = 360, 250
+HEIGHT = 250
 LEFT, RIGHT, TOP, BOTTOM = 64, 24, 30, 48
 MARKS = 4
 
@@ -67,35 +63,3 @@ class Axes:
             parts.append(text(middle, floor + BOTTOM - 8, self.across[2], "middle"))
         parts.append(text(4, top - 16, self.up[2], "start"))
         return "".join(parts)
-
-
-def place(number):
-    """Return a place in the picture to a tenth, the same on every machine."""
-    return f"{math.floor(snap(number * 10) + 0.5) / 10:g}"
-
-
-#: kind of line -> width and opacity where the page has no style for it.
-LINES = {"axis": ("1.5", "1"), "grid": ("1", "0.2"), "curve": ("2.5", "1"), "here": ("1.5", "1")}
-
-
-def line(kind, path, dashes="none"):
-    """Return a line of one kind along a path."""
-    width, opacity = LINES[kind]
-    return (
-        f'<path class="figure-{kind}" d="{path}" fill="none" stroke="currentColor" '
-        f'stroke-width="{width}" stroke-opacity="{opacity}" stroke-dasharray="{dashes}"/>'
-    )
-
-
-def text(x, y, words, anchor):
-    """Return words in the picture."""
-    return f'<text x="{x}" y="{y}" text-anchor="{anchor}">{escape(words)}</text>'
-
-
-def picture(parts, words, height=HEIGHT):
-    """Return the whole picture; `words` say what it shows to those who cannot see it."""
-    return (
-        f'<svg class="figure" viewBox="0 0 {WIDTH} {height}" role="img" '
-        f'aria-label="{escape(words)}" xmlns="http://www.w3.org/2000/svg" font-size="13" '
-        f'fill="currentColor">{"".join(parts)}</svg>'
-    )
