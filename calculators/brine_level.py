@@ -2,7 +2,7 @@
 
 import math
 
-from calculators.declare import Calculator, Curve, Input, InputProblem, Output
+from calculators.declare import Calculator, Drawing, Input, InputProblem, Output
 from calculators.leaks import CUBIC_INCHES_IN_A_GALLON
 from calculators.quantities import snap
 from calculators.readings import salt_voids
@@ -279,7 +279,7 @@ BRINE_LEVEL = Calculator(
         Output("overflow", "Runs over, without a float", "volume", "gal", step=0.1),
     ],
     compute=_brine_level,
-    picture=Curve("brine", 0, 12, ["height"]),
+    picture=Drawing("brine-tank"),
     sources=["salt-bulk", "common-practice"],
     cautions=[
         "Never set a float so high that it cannot act below the overflow: it guards the floor.",

@@ -2,7 +2,7 @@
 
 import math
 
-from calculators.declare import Calculator, Input, Output
+from calculators.declare import Calculator, Drawing, Input, Output
 from calculators.quantities import snap
 from calculators.readings import heater_volume, hot_share
 
@@ -310,6 +310,7 @@ CLOCK_ERROR = Calculator(
         Output("hot_rise", "Rise of the hot water", "hardness", "gpg", step=0.1),
     ],
     compute=_clock,
+    picture=Drawing("day"),
     sources=["common-practice", "stirred-tank"],
     cautions=[
         "Never force a clock or day wheel backwards.",

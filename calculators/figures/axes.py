@@ -26,14 +26,19 @@ class Axes:
     """Places points of a plane in the picture and draws its axes.
 
     across, up: (low, high, label) of each axis; an axis across without a label has no numbers.
-    top, floor: between which heights of the picture the plane stands.
+    top, floor: between which heights of the picture the plane stands. marks: (number, words) along
+    the axis across, where they are not round numbers.
     """
 
-    def __init__(self, across, up, top=TOP, floor=HEIGHT - BOTTOM):
+    def __init__(self, across, up, top=TOP, floor=HEIGHT - BOTTOM, marks=None):
         self.across = across
         self.up = up
         self.top = top
         self.floor = floor
+        if marks is None:
+            numbers = round_marks(*across[:2])
+            marks = [(number, plain(number) if across[2] else "") for number in numbers]
+        self.marks = marks
 
     def x(self, number):
         """Return how far across a number stands."""
@@ -49,11 +54,11 @@ class Axes:
         """Return the drawing of both axes with their marks and labels."""
         top, floor, wall = self.top, self.floor, LEFT
         parts = [line("axis", f"M{wall} {top}V{floor}H{WIDTH - RIGHT}")]
-        for number in round_marks(*self.across[:2]):
+        for number, words in self.marks:
             x = place(self.x(number))
             parts.append(line("grid", f"M{x} {top}V{floor}"))
-            if self.across[2]:
-                parts.append(text(x, floor + 16, plain(number), "middle"))
+            if words:
+                parts.append(text(x, floor + 16, words, "middle"))
         for number in round_marks(*self.up[:2]):
             y = place(self.y(number))
             parts.append(line("grid", f"M{wall} {y}H{WIDTH - RIGHT}"))

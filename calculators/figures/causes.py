@@ -42,7 +42,7 @@ def _bars(y, before, after):
     beside = LEFT + max(widths) + 8
     return [
         line("thin", outline),
-        area("bar", LEFT, y + BAR + 2, widths[1], BAR),
+        area("strong", LEFT, y + BAR + 2, widths[1], BAR),
         text(place(beside), place(y + BAR + 6), f"{_percent(before)} → {_percent(after)}", "start"),
     ]
 
@@ -69,7 +69,7 @@ def _key(y):
         [
             line("thin", f"M{LEFT} {y - 9}h24v{BAR}h-24z"),
             text(LEFT + 30, y, "before", "start"),
-            area("bar", LEFT + 90, y - 9, 24, BAR),
+            area("strong", LEFT + 90, y - 9, 24, BAR),
             text(LEFT + 120, y, "after these findings", "start"),
         ]
     )

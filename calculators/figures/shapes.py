@@ -26,9 +26,13 @@ LINES = {
     "drain": ("4", "1"),
     "water": ("1.5", "0.8"),
     "grain": ("3", "0.45"),
+    "surface": ("3", "1"),
+    "set": ("1.5", "1"),
+    "really": ("1.5", "1"),
+    "spent": ("1.2", "0.9"),
 }
 #: kind of area -> opacity where the page has no style for it.
-AREAS = {"bar": "0.75", "paper": "0", "shade": "0.12", "deep": "0.3"}
+AREAS = {"bar": "0.45", "strong": "0.8", "shade": "0.12", "water-area": "0.15"}
 
 
 def place(number):
@@ -65,6 +69,22 @@ def dots(kind, places):
         if path
         else ""
     )
+
+
+def hatched(kind, left, top, right, bottom, gap=6):
+    """Return a rectangle full of slanted lines, so many apart; without a size, nothing."""
+    width, height = right - left, bottom - top
+    if width <= 0 or height <= 0:
+        return ""
+    path, start = [], gap - height
+    while start < width:
+        begin, end = max(0.0, start), min(width, start + height)
+        path.append(
+            f"M{place(left + begin)} {place(bottom - (begin - start))}"
+            f"L{place(left + end)} {place(bottom - (end - start))}"
+        )
+        start += gap
+    return line(kind, "".join(path)) if path else ""
 
 
 #: The tip of an arrow to each side, from its point.

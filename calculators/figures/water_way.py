@@ -15,7 +15,7 @@ KINDS = {
     "drain": "to the drain",
 }
 #: Where the parts of the plan stand.
-PIPE, BRINE_LINE, RISER, LEFT_TOP, RIGHT_TOP = 86, 118, 200, 166, 234
+PIPE, BRINE_LINE, RISER, LEFT_TOP, RIGHT_TOP, INJECTOR = 86, 118, 200, 180, 234, 156
 VALVE = (140, 66, 120, 66)  # x, y, width, height
 DRAIN = 310
 FLOOR, BED, LIFTED_BED = 352, 226, 178
@@ -50,15 +50,24 @@ def _backwash():
 def _brine_draw():
     return [
         _raw_to_the_house(),
-        ("brine", f"M52 318V{BRINE_LINE}H{LEFT_TOP - 14}", (LEFT_TOP - 8, BRINE_LINE, "right")),
-        ("raw", f"M{LEFT_TOP} {PIPE}V106", None),
-        ("brine", f"M{LEFT_TOP} 130V156", (LEFT_TOP, 162, "down")),
+        ("brine", f"M52 318V{BRINE_LINE}H{INJECTOR - 12}", (INJECTOR - 4, BRINE_LINE, "right")),
+        ("raw", f"M{INJECTOR} {PIPE}V106", None),
+        ("brine", f"M{INJECTOR} 130V156", (INJECTOR, 162, "down")),
         *_through_the_bed("brine", "drain"),
         _up_the_riser_to_the_drain(),
     ]
 
 
 def _slow_rinse():
+    return [
+        _raw_to_the_house(),
+        ("raw", f"M{INJECTOR} {PIPE}V156", (INJECTOR, 162, "down")),
+        *_through_the_bed("raw", "drain"),
+        _up_the_riser_to_the_drain(),
+    ]
+
+
+def _fast_rinse():
     return [
         _raw_to_the_house(),
         ("raw", f"M{LEFT_TOP} {PIPE}V156", (LEFT_TOP, 162, "down")),
@@ -69,7 +78,7 @@ def _slow_rinse():
 
 def _refill():
     return [
-        ("raw", f"M4 {PIPE}H{LEFT_TOP}V{BRINE_LINE}H52V312", (52, 318, "down")),
+        ("raw", f"M4 {PIPE}H{INJECTOR}V{BRINE_LINE}H52V312", (52, 318, "down")),
     ]
 
 
@@ -107,7 +116,7 @@ POSITIONS = {
     "fast rinse": (
         ("Fast rinse: raw water goes fast down through the", "bed, packs it and takes the last salt out."),
         "raw",
-        _slow_rinse(),
+        _fast_rinse(),
     ),
     "refill": (
         ("Refill: measured water goes down the brine line", "and dissolves salt for the next time."),
@@ -169,8 +178,8 @@ def _resting_pipes():
     """Return every pipe, thin: what moves is drawn over it."""
     return line(
         "thin",
-        f"M4 {PIPE}H356M{LEFT_TOP} {PIPE}V156M{RISER} {PIPE}V330M{RIGHT_TOP} 156V{BRINE_LINE}"
-        f"M{RISER} {BRINE_LINE}H{DRAIN}V324M{LEFT_TOP} {BRINE_LINE}H52V318",
+        f"M4 {PIPE}H356M{INJECTOR} {PIPE}V156M{LEFT_TOP} {PIPE}V156M{RISER} {PIPE}V330M{RIGHT_TOP} 156V{BRINE_LINE}"
+        f"M{RISER} {BRINE_LINE}H{DRAIN}V324M{INJECTOR} {BRINE_LINE}H52V318",
     )
 
 
@@ -208,7 +217,7 @@ def _brine_tank():
 
 
 def _injector(position):
-    x = LEFT_TOP
+    x = INJECTOR
     shape = f"M{x - 9} 106h18l-6 12l6 12h-18l6-12z"
     label = text(VALVE[0] - 6, 108, "injector", "end")
     return line("wall" if position in ("brine draw", "slow rinse") else "thin", shape) + label
@@ -219,7 +228,58 @@ def _cup():
 
 
 def _bypass(position):
-    return picture([], position, 100)
+    one_handle = position == ONE_HANDLE
+    if one_handle:
+        lines = ("One-handle bypass: the handle joins inlet and", "outlet and shuts both ways to the softener.")
+    else:
+        lines = ("Three-valve bypass: the valve between is open,", "the two at the softener are shut.")
+    parts = [text(4, 18 + 18 * index, words, "start", True) for index, words in enumerate(lines)]
+    parts.append(line("thin", f"M4 {PIPE}H352M140 {PIPE}V196M220 {PIPE}V196"))
+    parts.append(line("raw", f"M4 {PIPE}H352", DASHES["raw"]))
+    parts.append(arrow("raw", 356, PIPE, "right"))
+    if one_handle:
+        parts += [
+            line("wall", f"M112 62H248V136H112ZM180 62V48M164 48h32"),
+            line("wall", "M130 124h20M210 124h20"),
+            text(256, 130, "shut", "start"),
+            text(104, 130, "shut", "end"),
+        ]
+    else:
+        parts += [
+            _stop(180, PIPE, "across"),
+            _stop(140, 140, "down", shut=True),
+            _stop(220, 140, "down", shut=True),
+            text(180, PIPE + 26, "open", "middle"),
+            text(122, 145, "shut", "end"),
+            text(238, 145, "shut", "start"),
+        ]
+    parts += [
+        text(4, PIPE - 10, "raw water in", "start"),
+        text(356, PIPE - 10, "to the house:", "end"),
+        text(356, PIPE + 20, "raw", "end"),
+        line("wall", "M120 196H240V236H120Z"),
+        text(180, 221, "valve", "middle"),
+        line("wall", "M130 236V338q0 12 12 12H218q12 0 12-12V236"),
+        text(180, 280, "softener:", "middle"),
+        text(180, 298, "no water", "middle"),
+        text(180, 316, "moves", "middle"),
+        text(132, 184, "inlet", "end"),
+        text(228, 184, "outlet", "start"),
+        text(180, 374, "It still holds pressure until you let it off.", "middle"),
+    ]
+    words = (
+        f"{' '.join(lines)} Raw water goes past the softener to the house. No water moves through "
+        "the softener, and it still holds pressure until you let it off."
+    )
+    return picture(parts, words, 386)
+
+
+def _stop(x, y, along, shut=False):
+    """Return a stop valve in a pipe: two triangles, filled where it is shut."""
+    shape = "l16-9v18z" if along == "across" else "l-9-16h18z"
+    other = "l-16-9v18z" if along == "across" else "l-9 16h18z"
+    drawn = line("wall", f"M{x} {y}{shape}M{x} {y}{other}")
+    return drawn.replace('fill="none"', 'fill="currentColor"') if shut else drawn
 
 
 WATER_WAY = Drawing(
