@@ -203,6 +203,7 @@ BRINE_LEVEL = Calculator(
             low=0,
             high=60,
             help="From the refill calculator: a little more than the water let in.",
+            slider=(0, 12, 0.2),
         ),
         Input("shape", "Shape of the tank", "choice", default=ROUND, choices=(ROUND, RECTANGULAR)),
         _length(
@@ -246,6 +247,7 @@ BRINE_LEVEL = Calculator(
             "From the grid, or the floor, up to its surface.",
             default=24,
             high=60,
+            slider=(0, 36, 1),
         ),
         salt_voids(),
         _length(

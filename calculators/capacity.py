@@ -106,7 +106,7 @@ RESIN_CAPACITY = Calculator(
     "Capacity of the resin for a salt dose",
     "How much hardness can this bed take after this much salt?",
     inputs=[
-        salt_of_regeneration(),
+        salt_of_regeneration(slider=(3, 30, 0.5)),
         resin_volume(),
         resin_condition(),
     ],

@@ -192,6 +192,7 @@ CLOCK_ERROR = Calculator(
             low=0,
             high=1439 / 60,
             help="Note it before you set it. Write am or pm, or count the hours through the day.",
+            slider=(0, 23.5, 0.5),
             only_when=("told_by", (FACES,)),
         ),
         Input(

@@ -106,6 +106,7 @@ HEATER_WASHOUT = Calculator(
             low=0,
             high=5000,
             help="All hot taps together.",
+            slider=(0, 200, 5),
         ),
         Input(
             "target",
