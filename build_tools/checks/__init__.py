@@ -18,6 +18,7 @@ from build_tools.checks import (
     scripts,
     severities,
     simulated_homes,
+    steps,
     tables,
     unbacked,
 )
@@ -38,6 +39,7 @@ def check_handbook(handbook: Handbook, values: Values) -> list[Problem]:
         *call_order.check(handbook),
         *likelihoods.check(handbook),
         *severities.check(handbook),
+        *steps.check(handbook),
         *unbacked.check(handbook),
         *examples.check(handbook, values),
         *expectations.check(handbook, values),
