@@ -6,6 +6,7 @@ from pathlib import Path
 
 from build_tools.checks import (
     call_order,
+    cautions,
     decisions,
     examples,
     expectations,
@@ -40,6 +41,7 @@ def check_handbook(handbook: Handbook, values: Values) -> list[Problem]:
         *likelihoods.check(handbook),
         *severities.check(handbook),
         *steps.check(handbook),
+        *cautions.check(handbook),
         *unbacked.check(handbook),
         *examples.check(handbook, values),
         *expectations.check(handbook, values),

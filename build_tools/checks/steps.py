@@ -72,8 +72,8 @@ _ONE_MOVEMENT = re.compile(
 #: After these, "and" goes on with what is told, asked or seen.
 _TOLD = re.compile(
     r"(?:^|,\s)(?:tell|ask|show|explain|warn|remind|advise|teach|help|let|see|check|make sure|"
-    r"confirm|say|write down|note|agree|learn|find out|decide)\b.*\b(?:to|that|whether|how|what|who|which|why|"
-    r"where|when|if)\b",
+    r"confirm|say|write down|note|agree|learn|find out|decide)\b.*"
+    r"\b(?:to|that|whether|how|what|who|which|why|where|when|if)\b",
     re.IGNORECASE | re.DOTALL,
 )
 _CONDITION = re.compile(r"(?:if|when|where|once|after|then|otherwise|next|now|finally)\b", re.I)
@@ -82,30 +82,27 @@ _CONDITION = re.compile(r"(?:if|when|where|once|after|then|otherwise|next|now|fi
 def check(handbook: Handbook) -> Iterator[Problem]:
     """Yield a problem for each long sentence and each second action in a remedy or a check."""
     verbs = action_verbs(handbook)
-    for passage, kind in _steps(handbook):
+    for passage, kind in of_faults_and_checks(handbook):
         yield from _problems(passage, kind, verbs)
 
 
 def action_verbs(handbook: Handbook) -> frozenset[str]:
     """Return the verbs with which the handbook's steps begin, and some more, in lower case."""
-    every = chain(_of_procedures(handbook), _of_faults_and_checks(handbook))
+    every = chain(of_procedures(handbook), of_faults_and_checks(handbook))
     firsts = {match[0].lower() for passage, _ in every if (match := _WORD.match(passage.text))}
     return (frozenset(firsts) | _COMMON_VERBS | _ALSO_NOUNS) - _OPENERS
 
 
-def _steps(handbook: Handbook) -> Iterator[tuple[Passage, str]]:
-    """Yield each text that is checked, and what messages call it."""
-    yield from _of_faults_and_checks(handbook)
-
-
-def _of_procedures(handbook: Handbook) -> Iterator[tuple[Passage, str]]:
+def of_procedures(handbook: Handbook) -> Iterator[tuple[Passage, str]]:
+    """Yield what each step of a procedure tells to do, and what messages call it."""
     for entry in handbook.procedures.values():
         for passage in entry.passages():
             if passage.path[0] == "steps" and passage.path[2:] == ("do",):
                 yield passage, "step"
 
 
-def _of_faults_and_checks(handbook: Handbook) -> Iterator[tuple[Passage, str]]:
+def of_faults_and_checks(handbook: Handbook) -> Iterator[tuple[Passage, str]]:
+    """Yield each item of a fault's remedy and of a check's work, and what messages call it."""
     for group, key in ((handbook.faults, "remedy"), (handbook.checks, "how")):
         for entry in group.values():
             for passage in entry.passages():

@@ -121,6 +121,9 @@ class Caution(Format):
 
     title: Text = Field(description="the caution in a few words")
     text: Text = Field(description="the caution in full")
+    called_for_by: list[Name] = Field(
+        [], description='a list of words, such as "drain line": a step with them calls for it'
+    )
 
 
 class Equipment(Format):
