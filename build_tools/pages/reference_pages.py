@@ -122,15 +122,15 @@ class ReferencePages:
         rows: dict[str, dict[str, str]] = {}
         for kind in KINDS.values():
             for unit in kind.units:
-                words, see = spelled_out(unit), conversions.title(kind)
+                words = spelled_out(unit)
                 if words not in (unit, f"{unit}s") and unit not in rows:
                     link = f"units.md#{conversions.anchor(kind.name)}"
-                    rows[unit] = {"sign": unit, "words": words, "see": see, "link": link}
+                    rows[unit] = {"sign": unit, "words": words, "link": link}
         for entry in self._handbook.glossary.values():
             if sign := entry.content.abbreviation:
                 words = rows[sign]["words"] if sign in rows else entry.content.term
                 link = f"glossary.md#{entry.id}"
-                rows[sign] = {"sign": sign, "words": words, "see": "Glossary", "link": link}
+                rows[sign] = {"sign": sign, "words": words, "link": link}
         ordered = sorted(rows.values(), key=lambda row: row["sign"].lower().lstrip("°√"))
         return render("abbreviations", rows=ordered)
 
