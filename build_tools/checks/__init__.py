@@ -15,6 +15,7 @@ from build_tools.checks import (
     likelihoods,
     links,
     orphans,
+    readability,
     references,
     scripts,
     severities,
@@ -22,6 +23,7 @@ from build_tools.checks import (
     steps,
     tables,
     unbacked,
+    unused_facts,
 )
 from build_tools.content.handbook import Handbook, load_handbook
 from build_tools.content.problems import Problem, in_order
@@ -42,11 +44,13 @@ def check_handbook(handbook: Handbook, values: Values) -> list[Problem]:
         *severities.check(handbook),
         *steps.check(handbook),
         *cautions.check(handbook),
+        *readability.check(handbook),
         *unbacked.check(handbook),
         *examples.check(handbook, values),
         *expectations.check(handbook, values),
         *tables.check(handbook, values),
         *expressions.check(handbook, values),
+        *unused_facts.check(handbook, values),
         *finished_calls.check(handbook),
     ]
     if not problems:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Annotated, Self
+from typing import Annotated, Literal, Self
 
 from pydantic import Field, model_validator
 
@@ -16,6 +16,18 @@ from build_tools.content.fields import (
     reference,
 )
 from build_tools.content.models import Control
+
+#: What a procedure is for, in the order in which the handbook lists them.
+ProcedureGroup = Literal[
+    "On every call",
+    "Testing water",
+    "Settings and control",
+    "Salt and brine",
+    "Flow and drain",
+    "Valve and injector",
+    "Resin and tank",
+    "Starting, cleaning, stopping",
+]
 
 Texts = Annotated[list[Text], Field(min_length=1)]
 Cautions = list[reference("cautions")]
@@ -64,6 +76,8 @@ class Procedure(Format):
     """procedures/*.yaml"""
 
     title: Text = Field(description="the procedure's title")
+    group: ProcedureGroup = Field(description="what it is for")
+    order: int = Field(0, description="its place in its group, a whole number")
     goal: Text = Field(description="what is achieved when it is done")
     when: Texts = Field(description="a list of occasions to use it")
     cautions: Cautions = Field(description="a list of cautions, or [] for none")

@@ -142,6 +142,7 @@ close:
   - Write down what was found.
 learn:
   - hardness
+group: Testing water
 """,
     "procedures/drain-flow.yaml": """\
 title: Drain flow
@@ -155,6 +156,7 @@ steps:
   - do: Catch the water, as [the lesson](../learn/hardness.md#a-setting) says.
 close:
   - Put the drain line back.
+group: Testing water
 """,
     "faults/salt-bridge.yaml": """\
 title: Salt bridge

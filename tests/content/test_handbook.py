@@ -55,7 +55,7 @@ LOADING = [
         'docs_src/procedures/first-look.yaml:1: the key "goal" is missing (expected what is '
         "achieved when it is done)\n"
         'docs_src/procedures/first-look.yaml:2: unknown key "goall" (expected one of: goal, tools, '
-        'title, parts, …; nearest: "goal")',
+        'group, title, …; nearest: "goal")',
     ),
     (
         "procedures/first-look.yaml", "- do: Run", "- doo: Run",
