@@ -23,6 +23,7 @@ from build_tools.checks import (
     simulated_homes,
     steps,
     tables,
+    terms,
     unbacked,
     unused_facts,
 )
@@ -45,6 +46,7 @@ def check_handbook(handbook: Handbook, values: Values) -> list[Problem]:
         *severities.check(handbook),
         *steps.check(handbook),
         *cautions.check(handbook),
+        *terms.check(handbook),
         *readability.check(handbook),
         *unbacked.check(handbook),
         *examples.check(handbook, values),
