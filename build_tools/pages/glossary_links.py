@@ -29,6 +29,8 @@ _SKIPPED_TAGS = frozenset(
     "select style summary svg textarea th".split()
 )
 _RAW_TAG = re.compile(r"<(/?)([a-z][a-z0-9]*)\b", re.IGNORECASE)
+#: What somebody says has the speaker's own words.
+_SPEECH = re.compile(r"“[^”]*”")
 _SKIPPED_CLASSES = frozenset(["admonition-title", "cards"])
 #: A verb at the start of a sentence: "Float the hydrometer", "Refill it".
 _VERB_BEFORE = re.compile(r"(?:^|[.!?:]\s+)$")
@@ -119,7 +121,7 @@ class _Linker(Treeprocessor):
             last.tail = text[written:]
 
     def _outside(self, text: str) -> str:
-        """Return a text of the same length in which what stands in raw tags is covered."""
+        """Return a text of the same length in which raw tags and speech are covered."""
         shown, done = "", 0
         for place in HTML_PLACEHOLDER_RE.finditer(text):
             between = text[done : place.start()]
@@ -131,7 +133,8 @@ class _Linker(Treeprocessor):
             if tag and tag[2].lower() in _SKIPPED_TAGS:
                 self._raw_depth = max(0, self._raw_depth + (-1 if tag[1] else 1))
         rest = text[done:]
-        return shown + ("\ue000" * len(rest) if self._raw_depth else rest)
+        shown += "\ue000" * len(rest) if self._raw_depth else rest
+        return _SPEECH.sub(lambda said: "\ue000" * len(said[0]), shown)
 
     def _anchor(self, words: str, name: str) -> Element:
         link = Element("a", {"class": CLASS, "href": f"{self._target}#{name}"})

@@ -88,6 +88,7 @@ def test_a_verb_at_the_start_of_a_sentence_is_no_term(links: GlossaryLinks) -> N
         "<button>brine</button>",
         "<form><label>brine</label></form>",
         'Salt <a href="x.md">*the* brine</a> here.',
+        "They say “my brine is low”.",
     ],
 )
 def test_headings_links_code_and_forms_are_left_alone(links: GlossaryLinks, text: str) -> None:
