@@ -14,10 +14,10 @@ from calculators.figures.shapes import (
     place,
     text,
 )
-from calculators.quantities import convert, plain
+from calculators.quantities import convert, plain, significant, with_unit
 
 #: The room of the tank in the picture, its floor and its left wall, and where labels may stand.
-WIDEST, HIGHEST, TOP, WALL = 132, 260, 24, 62
+WIDEST, HIGHEST, TOP, WALL = 126, 260, 24, 70
 LABEL_GAP = 17
 RIM = 2.0  # inches of wall above the highest thing that is drawn
 TITLES = {
@@ -79,7 +79,11 @@ class _Tank:
 
 def _labels(result, given, tank):
     """Return (height, words, whether it is the answer) of everything that has a label."""
-    shown = {name: one["shown"] for name, one in result["inputs"].items()}
+    shown = {
+        name: with_unit(plain(significant(one["number"], 3)), one["unit"])
+        for name, one in result["inputs"].items()
+        if "number" in one
+    }
     labels = [(tank.height, f"water {result['values']['height']['shown']}", True)]
     for name, title in TITLES.items():
         number = getattr(given, name)
