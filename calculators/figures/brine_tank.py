@@ -21,7 +21,7 @@ WIDEST, HIGHEST, TOP, WALL = 126, 260, 24, 70
 LABEL_GAP = 17
 RIM = 2.0  # inches of wall above the highest thing that is drawn
 TITLES = {
-    "water_left": "after the draw",
+    "water_left": "after draw",
     "grid_height": "grid",
     "float_height": "float",
     "overflow_height": "overflow",
