@@ -233,6 +233,7 @@ BRINE_LEVEL = Calculator(
             "The tube that keeps salt off the float.",
             default=4,
             high=8,
+            equipment="brine_well_diameter",
         ),
         _length(
             "grid_height",
@@ -240,6 +241,7 @@ BRINE_LEVEL = Calculator(
             "The platform under the salt; nothing where salt lies on the floor.",
             default=0,
             high=24,
+            equipment="brine_grid_height",
         ),
         _length(
             "salt_depth",
@@ -256,6 +258,7 @@ BRINE_LEVEL = Calculator(
             "Up to where the air check shuts.",
             default=2,
             high=24,
+            equipment="water_left",
         ),
         _length(
             "float_height",
@@ -263,6 +266,7 @@ BRINE_LEVEL = Calculator(
             "Where the safety float shuts the refill.",
             high=72,
             optional=True,
+            equipment="float_height",
         ),
         _length(
             "overflow_height",

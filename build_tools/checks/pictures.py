@@ -36,9 +36,7 @@ def _wrong_names(picture: Entry[Picture]) -> Iterator[Problem]:
         if not calculator.picture:
             with_one = [one.name for one in CALCULATORS.values() if one.picture]
             said = f'the calculator "{calculator.name}" has no picture'
-            yield picture.problem(
-                ("calculate",), f"{said} {expected(calculator.name, with_one)}"
-            )
+            yield picture.problem(("calculate",), f"{said} {expected(calculator.name, with_one)}")
         yield from wrong_names(picture, calculator)
     elif content.drawing and content.drawing not in NAMES:
         said = f'there is no drawing "{shortened(content.drawing)}"'

@@ -9,13 +9,31 @@ from __future__ import annotations
 import posixpath
 from typing import Any
 
+from build_tools.content import conversions
 from build_tools.content.entries import Entry, Page
 from build_tools.content.handbook import Handbook
 from build_tools.content.loading import SECTIONS
 from calculators import CALCULATORS
 from calculators.quantities import KINDS
 
-REFERENCE = ("tables", "numbers", "sources", "units", "cautions", "shop")
+REFERENCE = (
+    "tables",
+    "conversions",
+    "glossary",
+    "abbreviations",
+    "numbers",
+    "sources",
+    "units",
+    "cautions",
+    "shop",
+)
+
+POCKET_SHEET = "reference/pocket-sheet.md"
+
+
+def has_pocket_sheet(handbook: Handbook) -> bool:
+    """Tell whether the shop has a pocket sheet."""
+    return handbook.shop is not None and handbook.shop.content.pocket_sheet is not None
 
 
 def is_section_index(address: str) -> bool:
@@ -31,6 +49,8 @@ def addresses(handbook: Handbook) -> set[str]:
         *(f"{folder}/{name}.md" for folder in SECTIONS for name in handbook.names(folder)),
         *(f"work-out/{name}.md" for name in CALCULATORS),
         *(f"reference/{name}.md" for name in REFERENCE),
+        "faults/what-customers-say.md",
+        *([POCKET_SHEET] if has_pocket_sheet(handbook) else []),
         *(f"{folder}/index.md" for folder in folders),
     }
 
@@ -56,7 +76,14 @@ def anchors(handbook: Handbook, address: str) -> set[str] | None:
             "sources": handbook.names("sources"),
             "cautions": handbook.names("cautions"),
             "tables": handbook.names("tables"),
+            "glossary": handbook.names("glossary"),
             "units": {kind.replace(" ", "-") for kind in KINDS},
+            "conversions": {
+                *map(conversions.anchor, conversions.OWN_TABLES),
+                conversions.OTHERS,
+                conversions.COMMON,
+                "temperature",
+            },
         }.get(name)
     return None
 

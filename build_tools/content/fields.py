@@ -133,6 +133,8 @@ def _listed(value: object) -> object:
 
 #: What a calculator is given: a text as a person would type it, or a bare number.
 Given = Annotated[str, BeforeValidator(_literal)]
+
+
 def _literal_or_named(value: object) -> object:
     if not isinstance(value, dict):
         return _literal(value)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Annotated, Self
+from typing import Annotated, Literal, Self
 
 from pydantic import Field, model_validator
 
@@ -17,6 +17,18 @@ from build_tools.content.fields import (
     reference,
 )
 from build_tools.content.models import Control
+
+#: What a procedure is for, in the order in which the handbook lists them.
+ProcedureGroup = Literal[
+    "On every call",
+    "Testing water",
+    "Settings and control",
+    "Salt and brine",
+    "Flow and drain",
+    "Valve and injector",
+    "Resin and tank",
+    "Starting, cleaning, stopping",
+]
 
 Texts = Annotated[list[Text], Field(min_length=1)]
 Cautions = list[reference("cautions")]
@@ -65,6 +77,8 @@ class Procedure(Format):
     """procedures/*.yaml"""
 
     title: Text = Field(description="the procedure's title")
+    group: ProcedureGroup = Field(description="what it is for")
+    order: int = Field(0, description="its place in its group, a whole number")
     goal: Text = Field(description="what is achieved when it is done")
     when: Texts = Field(description="a list of occasions to use it")
     cautions: Cautions = Field(description="a list of cautions, or [] for none")
@@ -112,6 +126,15 @@ class WorkedExample(Format):
     answers: dict[str, Given] = Field(min_length=1, description="the answers it states")
 
 
+class Through(Format):
+    """Another calculator that turns the values of a side into what the table's takes."""
+
+    calculate: reference("calculators") = Field(description="a calculator")
+    input: Name = Field(description="its input that takes the values")
+    given: dict[str, Given] = Field({}, description="what its other inputs are given")
+    show: Name = Field(description="its answer, which the table's calculator takes")
+
+
 class Picture(Format):
     """A fenced block of a Markdown page: a calculator's picture, or a drawing, and its caption."""
 
@@ -136,6 +159,9 @@ class Axis(Format):
 
     input: Name = Field(description="the name of an input")
     values: list[Given] = Field(min_length=1, description="a list of what it is given")
+    through: Through | None = Field(
+        None, description="a calculator that the values go through, to get the input"
+    )
 
 
 class Table(Format):

@@ -4,13 +4,15 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 from itertools import groupby
-from typing import Any
+from typing import Any, get_args
 
 from build_tools.content.handbook import Handbook
+from build_tools.content.page_models import ProcedureGroup
 from build_tools.content.values import Values
 from build_tools.pages.diagnosis_pages import checks_in_order
-from build_tools.pages.reference_pages import TITLES
+from build_tools.pages.reference_pages import titles
 from build_tools.pages.render import Library, Texts
+from build_tools.pages.sayings_page import SAYINGS
 from calculators import GROUPS
 
 
@@ -49,6 +51,11 @@ def sections(handbook: Handbook, values: Values) -> list[Section]:
     lessons = lessons_in_order(handbook)
     faults = sorted(handbook.faults.values(), key=lambda one: one.content.group)
     by_group = groupby(faults, key=lambda one: one.content.group)
+    in_order = sorted(handbook.procedures.values(), key=lambda one: one.content.order)
+    procedures = [
+        (group, noted([one for one in in_order if one.content.group == group], "goal"))
+        for group in get_args(ProcedureGroup)
+    ]
     calculators = [
         (group, [(f"work-out/{one.name}.md", one.question) for one in members])
         for group, members in GROUPS.items()
@@ -67,13 +74,16 @@ def sections(handbook: Handbook, values: Values) -> list[Section]:
     equipment = Section("equipment", "Equipment", [("", noted(handbook.carried, "summary"))])
     return [
         Section("learn", "Learn", [("", noted(lessons, "aim"))]),
-        Section("procedures", "Procedures", [("", noted(handbook.procedures.values(), "goal"))]),
+        Section("procedures", "Procedures", [one for one in procedures if one[1]]),
         Section(
             "faults",
             "Find the cause",
             [
-                (group, [(one.address, _sayings(values, one)) for one in members])
-                for group, members in by_group
+                ("", [(SAYINGS, "Every saying, and the fault that it may come from.")]),
+                *(
+                    (group, [(one.address, _sayings(values, one)) for one in members])
+                    for group, members in by_group
+                ),
             ],
             subsections=[checks],
         ),
@@ -81,7 +91,7 @@ def sections(handbook: Handbook, values: Values) -> list[Section]:
         Section(
             "reference",
             "Reference",
-            [("", [(address, "") for address in TITLES])],
+            [("", [(address, "") for address in titles(handbook)])],
             subsections=[equipment],
         ),
     ]

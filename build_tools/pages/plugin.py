@@ -42,15 +42,18 @@ from build_tools.pages.assets import (
     STYLES,
     find_assets,
 )
+from build_tools.pages.glossary_links import GlossaryLinks
 from build_tools.pages.headers import NAME, headers_file
+from build_tools.pages.sayings_page import SAYINGS
 from build_tools.pages.security import policy, theme_scripts, with_policy
 from build_tools.pages.site import Site, write_site
+from build_tools.search.files import THEME_WORKER, WORDS, search_words, with_search
 
 ROOT = Path(__file__).parents[2]
 OVERRIDES = Path(__file__).parent / "overrides"
 CODE = (ROOT / "calculators", ROOT / "build_tools")
-#: Sections whose pages count more or less in the search: customers' words lead to faults first.
-SEARCH_BOOST = {"faults": 4, "checks": 0.5}
+#: What pages count in the search, by address or folder: customers' words lead to faults first.
+SEARCH_BOOST = {"faults/index.md": 1, SAYINGS: 1, "faults": 4, "checks": 0.5}
 
 
 class HandbookPlugin(BasePlugin):
@@ -58,6 +61,7 @@ class HandbookPlugin(BasePlugin):
 
     def __init__(self) -> None:
         self._site = Site({}, [], {}, {})
+        self._glossary = GlossaryLinks()
         self._policy = ""
         self._assets = find_assets()
         self._serving = False
@@ -80,6 +84,7 @@ class HandbookPlugin(BasePlugin):
         config.extra["assets"] = self._assets.folder_name
         # Columns are aligned by an attribute of their own: the policy lets no style attribute work.
         config.mdx_configs.setdefault("tables", {})["use_align_attribute"] = True
+        config.markdown_extensions.append(self._glossary)
         config.theme["logo"] = config.theme["favicon"] = self._assets.address(ICON)
         return config
 
@@ -95,6 +100,7 @@ class HandbookPlugin(BasePlugin):
         except BrowserFilesError as error:
             raise PluginError(str(error)) from None
         self._site = write_site(handbook, values, runtime.folder_name, config.site_url)
+        self._glossary.use(handbook)
         config.nav = self._site.nav
         copied = dict(runtime.files)
         copied |= {self._assets.address(name): path for name, path in self._assets.files.items()}
@@ -107,10 +113,12 @@ class HandbookPlugin(BasePlugin):
             if files.get_file_from_path(address) is None:
                 files.append(File.generated(config, address, content=markdown))
         bare = embedding_files(self._site.bare_forms, self._surroundings(config, files))
-        for address, content in {**bare, **self._site.files}.items():
+        words = {WORDS: search_words(handbook)}
+        for address, content in {**bare, **words, **self._site.files}.items():
             files.append(File.generated(config, address, content=content))
         for file in list(files):
-            if file.src_uri.endswith((".yaml", ".yml")) or file.src_uri in DATA_FILES:
+            is_source = file.src_uri.endswith((".yaml", ".yml")) or file.src_uri in DATA_FILES
+            if is_source or THEME_WORKER.fullmatch(file.src_uri):
                 files.remove(file)
         return files
 
@@ -118,8 +126,10 @@ class HandbookPlugin(BasePlugin):
         self, markdown: str, *, page: Page, config: MkDocsConfig, files: Files
     ) -> str:
         """Return a page's finished text; that of a page on disk still has its expressions."""
-        if boost := SEARCH_BOOST.get(page.file.src_uri.partition("/")[0]):
+        address = page.file.src_uri
+        if boost := SEARCH_BOOST.get(address) or SEARCH_BOOST.get(address.partition("/")[0]):
             page.meta.setdefault("search", {"boost": boost})
+        self._glossary.page = page.file.src_uri
         return self._site.pages.get(page.file.src_uri, markdown)
 
     def on_page_content(self, html: str, *, page: Page, **_: object) -> str:
@@ -135,15 +145,16 @@ class HandbookPlugin(BasePlugin):
         self._policy = policy(self._scripts_of_serving or scripts)
 
     def on_post_page(self, output: str, *, page: Page, config: MkDocsConfig) -> str:
-        """Put the policy into a page."""
-        return with_policy(output, self._policy)
+        """Put the policy and our search into a page."""
+        return with_policy(with_search(output, self._assets.folder_name), self._policy)
 
     def on_post_template(
         self, output_content: str, *, template_name: str, config: MkDocsConfig
     ) -> str:
         """Put the policy also into the page for a wrong address."""
-        is_page = template_name.endswith(".html")
-        return with_policy(output_content, self._policy) if is_page else output_content
+        if not template_name.endswith(".html"):
+            return output_content
+        return with_policy(with_search(output_content, self._assets.folder_name), self._policy)
 
     def on_post_build(self, *, config: MkDocsConfig) -> None:
         """Make an edition of the written site; then write what hosts shall send with its files."""

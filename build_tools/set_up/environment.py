@@ -88,11 +88,17 @@ def runs(root: Path) -> bool:
     return done.returncode == 0
 
 
+def make_empty(root: Path, chosen: str, log: Log) -> None:
+    """Make the environment without packages; a link in its place is replaced, not followed."""
+    log.say(f"Making the environment in .venv, with {chosen} ...")
+    if folder(root).is_symlink():
+        folder(root).unlink()
+    log.run([chosen, "-I", "-m", "venv", "--clear", folder(root)], "Making the environment")
+
+
 def install_packages(root: Path, log: Log) -> None:
     """Make the environment anew, so that it has the locked packages and nothing else."""
-    chosen = python.find_or_bring(root, log)
-    log.say(f"Making the environment in .venv, with {chosen} ...")
-    log.run([chosen, "-I", "-m", "venv", "--clear", folder(root)], "Making the environment")
+    make_empty(root, python.find_or_bring(root, log), log)
     log.say("Installing the handbook's packages (about half a minute) ...")
     lock = requirements(root, "handbook")
     pip_install(

@@ -106,7 +106,7 @@ def test_a_worked_example_takes_the_reader_s_own_numbers(visits: Visits, handboo
 @pytest.mark.parametrize(
     ("said", "title"),
     [
-        ("hear the toilet", "Running toilet or other small leak"),
+        ("hisses in the bathroom", "Running toilet or other small leak"),
         ("soap does not lather", "Out of salt"),
     ],
 )
@@ -142,8 +142,11 @@ def test_paper_shows_the_computed_example_and_no_buttons(visits: Visits, handboo
 
 
 @pytest.mark.parametrize("paper", ["Letter", "A4"])
-def test_the_tables_to_carry_print_on_one_sheet(visits: Visits, handbook: str, paper: str) -> None:
+@pytest.mark.parametrize("name", ["tables", "conversions"])
+def test_what_is_carried_prints_on_one_sheet(
+    visits: Visits, handbook: str, name: str, paper: str
+) -> None:
     page = visits.page()
-    page.goto(f"{handbook}reference/tables/")
+    page.goto(f"{handbook}reference/{name}/")
     sheets = re.findall(rb"/Type\s*/Page\b", page.pdf(format=paper))
     assert len(sheets) == 1

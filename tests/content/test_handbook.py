@@ -55,7 +55,7 @@ LOADING = [
         'docs_src/procedures/first-look.yaml:1: the key "goal" is missing (expected what is '
         "achieved when it is done)\n"
         'docs_src/procedures/first-look.yaml:2: unknown key "goall" (expected one of: goal, tools, '
-        'title, parts, …; nearest: "goal")',
+        'group, title, …; nearest: "goal")',
     ),
     (
         "procedures/first-look.yaml", "- do: Run", "- doo: Run",
@@ -258,7 +258,8 @@ FILES_THAT_ARE_WRONG = [
     (
         {"fact.yaml": ""},
         "docs_src/fact.yaml:1: this file is not read (expected one of: shop.yaml, facts.yaml, "
-        'sources.yaml, cautions.yaml, tables.yaml; nearest: "facts.yaml")',
+        "sources.yaml, cautions.yaml, tables.yaml, glossary.yaml, search_words.yaml; nearest: "
+        '"facts.yaml")',
     ),
     (
         {"procedure/other.yaml": ""},

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import sys
 from pathlib import Path
 
 import pytest
 
 from build_tools.set_up import environment
+from build_tools.set_up.log import Log
 from build_tools.set_up.start import ROOT
 
 
@@ -62,3 +64,16 @@ def test_each_step_has_its_own_stamp(handbook: Path) -> None:
     assert not environment.is_stamped(
         handbook, "tests", environment.requirements(handbook, "handbook")
     )
+
+
+def test_the_environment_of_another_folder_is_not_emptied_through_a_link(tmp_path: Path) -> None:
+    other = tmp_path / "other"
+    other.mkdir()
+    (other / "kept").touch()
+    root = tmp_path / "handbook"
+    root.mkdir()
+    environment.folder(root).symlink_to(other)
+    with Log(root) as log:
+        environment.make_empty(root, sys.executable, log)
+    assert (other / "kept").exists()
+    assert environment.interpreter(root).exists()
