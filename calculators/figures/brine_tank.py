@@ -62,12 +62,11 @@ class _Tank:
     def __init__(self, given, height):
         self.height = height
         self.width = given.tank_diameter if given.shape == ROUND else math.sqrt(given.tank_area)
-        heights = [height, given.grid_height + given.salt_depth, given.water_left]
+        if given.overflow_height is not None:  # above it the water runs over
+            self.height = min(height, given.overflow_height)
+        heights = [self.height, given.grid_height + given.salt_depth, given.water_left]
         heights += [one for one in (given.float_height, given.overflow_height) if one is not None]
         self.rim = max(heights) + RIM
-        if given.overflow_height is not None:  # nothing stands above it: it runs over
-            self.rim = max(given.overflow_height, given.grid_height + given.salt_depth) + RIM
-            self.height = min(height, given.overflow_height)
         self.scale = min(WIDEST / self.width, HIGHEST / self.rim)
         self.right = float(place(WALL + self.width * self.scale))
         self.floor = float(place(TOP + self.rim * self.scale))

@@ -38,7 +38,7 @@ def hardness_bar(name, inputs, units="us"):
     word = values["wording"]["words"]
     if here > TOP:
         word += ", beyond this bar"
-    anchor = "start" if x(here) < 120 else "end"
+    anchor = "start" if x(here) < WIDTH / 2 else "end"
     parts = [
         text(place(x(here) + (8 if anchor == "start" else -8)), 36, shown, anchor, True),
         text(place(x(here) + (8 if anchor == "start" else -8)), 54, word, anchor, True),
