@@ -22,6 +22,7 @@ from build_tools.checks import (
     simulated_homes,
     steps,
     tables,
+    terms,
     unbacked,
     unused_facts,
 )
@@ -44,6 +45,7 @@ def check_handbook(handbook: Handbook, values: Values) -> list[Problem]:
         *severities.check(handbook),
         *steps.check(handbook),
         *cautions.check(handbook),
+        *terms.check(handbook),
         *readability.check(handbook),
         *unbacked.check(handbook),
         *examples.check(handbook, values),

@@ -6,15 +6,15 @@ import re
 from collections.abc import Iterable, Iterator
 from functools import cache
 
-from build_tools.checks.steps import of_faults_and_checks
+from build_tools.checks.steps import all_steps
 from build_tools.content.entries import Passage
 from build_tools.content.handbook import Handbook
 from build_tools.content.problems import Problem
 
 
 def check(handbook: Handbook) -> Iterator[Problem]:
-    """Yield a problem for each caution that a remedy or a check calls for and its page lacks."""
-    yield from uncautioned(handbook, of_faults_and_checks(handbook))
+    """Yield a problem for each caution that a step calls for and its page lacks."""
+    yield from uncautioned(handbook, all_steps(handbook))
 
 
 def uncautioned(handbook: Handbook, steps: Iterable[tuple[Passage, str]]) -> Iterator[Problem]:

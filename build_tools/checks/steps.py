@@ -80,17 +80,22 @@ _CONDITION = re.compile(r"(?:if|when|where|once|after|then|otherwise|next|now|fi
 
 
 def check(handbook: Handbook) -> Iterator[Problem]:
-    """Yield a problem for each long sentence and each second action in a remedy or a check."""
+    """Yield a problem for each long sentence and each second action in a step."""
     verbs = action_verbs(handbook)
-    for passage, kind in of_faults_and_checks(handbook):
+    for passage, kind in all_steps(handbook):
         yield from _problems(passage, kind, verbs)
 
 
 def action_verbs(handbook: Handbook) -> frozenset[str]:
     """Return the verbs with which the handbook's steps begin, and some more, in lower case."""
-    every = chain(of_procedures(handbook), of_faults_and_checks(handbook))
+    every = all_steps(handbook)
     firsts = {match[0].lower() for passage, _ in every if (match := _WORD.match(passage.text))}
     return (frozenset(firsts) | _COMMON_VERBS | _ALSO_NOUNS) - _OPENERS
+
+
+def all_steps(handbook: Handbook) -> Iterator[tuple[Passage, str]]:
+    """Yield every text that tells what to do, and what messages call it."""
+    return chain(of_procedures(handbook), of_faults_and_checks(handbook))
 
 
 def of_procedures(handbook: Handbook) -> Iterator[tuple[Passage, str]]:

@@ -1,4 +1,4 @@
-"""A remedy or a check that calls for a caution which its page does not name is told."""
+"""A step that calls for a caution which its page does not name is told."""
 
 from __future__ import annotations
 
@@ -58,3 +58,11 @@ def test_a_page_that_names_the_caution_may_say_so(tmp_path: Path) -> None:
 
 def test_only_what_is_to_be_done_calls_for_a_caution(tmp_path: Path) -> None:
     assert problems_of(tmp_path, shop("faults/no-salt.yaml", "An empty tank", "A hot tap")) == []
+
+
+def test_a_step_of_a_procedure_calls_for_cautions(tmp_path: Path) -> None:
+    files = shop("procedures/drain-flow.yaml", "Catch the water,", "Boil the water,")
+    assert problems_of(tmp_path, files) == [
+        'docs_src/procedures/drain-flow.yaml:9: "Boil" calls for the caution "hot-water" '
+        '(expected it under "cautions" of this page, or the step in other words)'
+    ]

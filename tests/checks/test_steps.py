@@ -118,3 +118,12 @@ def test_a_long_sentence_is_told(tmp_path: Path) -> None:
         "docs_src/faults/salt-bridge.yaml:12: a sentence of 31 words: "
         '"Break the bridge with the rod with the r…" (expected at most 30)'
     ]
+
+
+def test_two_actions_in_a_step_of_a_procedure_are_told(tmp_path: Path) -> None:
+    old = "Run a raw tap for {{ fact.flush_time }}."
+    files = changed("procedures/first-look.yaml", old, f"{old[:-1]} and fill a vial.")
+    assert problems_of(tmp_path, files) == [
+        'docs_src/procedures/first-look.yaml:12: a second action in one step: "fill a vial." '
+        "(expected one action, and this in a step of its own)"
+    ]
