@@ -341,14 +341,20 @@ class Curve:
     """The picture of a calculator's relation: outputs drawn over one input.
 
     input: the name of the input along the picture, from `low` to `high` in its own unit; all other
-    inputs keep what is given. outputs: the names of one to three outputs of one unit.
+    inputs keep what is given. outputs: the names of one to three outputs of one unit. instead:
+    curves for when `input` does not count; the first whose input counts is drawn.
     """
 
-    def __init__(self, input, low, high, outputs):
+    def __init__(self, input, low, high, outputs, instead=()):
         self.input = input
         self.low = low
         self.high = high
         self.outputs = tuple(outputs)
+        self.instead = tuple(instead)
+
+    def for_inputs(self, names):
+        """Return the curve over one of these inputs, the inputs that count, or None."""
+        return next((one for one in (self, *self.instead) if one.input in names), None)
 
 
 class Course:
@@ -363,13 +369,27 @@ class Course:
         self.follow = follow
 
 
+class Drawing:
+    """A picture of one thing alone.
+
+    name: of a calculator's picture, its name in `figures`; of a drawing without a calculator, as
+    pages name it. Such a one has inputs, and draw(given) gets them as a calculation does and
+    returns SVG.
+    """
+
+    def __init__(self, name, inputs=(), draw=None):
+        self.name = name
+        self.inputs = tuple(inputs)
+        self.draw = draw
+
+
 class Calculator:
     """One calculator: what it answers and the function that works it out.
 
     compute(given, work) gets the inputs as attributes of `given`, tells its steps to `work` (a
     `working.Working`) and returns a dictionary of output name -> number in the output's unit.
     sources: keys of `sources.SOURCES`. cautions: sentences shown beside every answer.
-    curve: the picture of the relation, where it is a curve; course: of days that it follows.
+    picture: what its form and pages show of it, a Curve, a Course or a Drawing.
     """
 
     def __init__(
@@ -383,8 +403,7 @@ class Calculator:
         *,
         sources,
         cautions=(),
-        curve=None,
-        course=None,
+        picture=None,
     ):
         self.name = name
         self.title = title
@@ -394,13 +413,7 @@ class Calculator:
         self.compute = compute
         self.sources = tuple(sources)
         self.cautions = tuple(cautions)
-        self.curve = curve
-        self.course = course
-
-    @property
-    def is_drawn(self):
-        """Whether its form has a picture."""
-        return self.curve is not None or self.course is not None
+        self.picture = picture
 
     def input(self, name):
         """Return the input called `name`, or None."""

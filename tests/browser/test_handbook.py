@@ -150,6 +150,7 @@ def test_sheets_to_carry_have_their_number_of_pages(
     page = visits.page()
     for address, pages in (
         ("reference/tables/", 1),
+        ("reference/conversions/", 1),
         ("reference/pocket-sheet/", 2),
         ("equipment/immediate-meter-softener/", 1),
         ("equipment/apartment-softener/", 1),
