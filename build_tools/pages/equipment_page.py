@@ -206,9 +206,7 @@ class _Page:
             yield row | {"time": self._values.unit_figure(self._entry, time) or NOTHING}
         drained = self._values.unit_figure(self._entry, "drained") or NOTHING
         row = self._row("In all", drained, WORKED_OUT["drained"].calculator)
-        yield row | {
-            "time": self._values.unit_figure(self._entry, "regeneration_time") or NOTHING
-        }
+        yield row | {"time": self._values.unit_figure(self._entry, "regeneration_time") or NOTHING}
 
     def _pictures(self) -> Iterable[dict[str, str]]:
         """Yield what can be drawn of the unit; the timetable is that of a refill at the end."""
