@@ -3,11 +3,12 @@
 import json
 
 from calculators import run
-from calculators.diagnosis import Knowledge, heard, numbers
+from calculators.diagnosis import Knowledge, numbers
+from calculators.diagnosis.heard import Heard
 from calculators.diagnosis.picture import picture
 from calculators.figures import picture as drawing
 
-#: What the diagnosis knows, once it was handed over.
+#: What the diagnosis knows, once it was handed over, and what was made of it.
 _learned = {}
 
 
@@ -34,6 +35,7 @@ def answer(request):
 
 
 def _learn(asked):
+    _learned.clear()
     _learned["knowledge"] = Knowledge(json.loads(asked["knowledge"]))
 
 
@@ -43,11 +45,17 @@ def _knowledge():
     return _learned["knowledge"]
 
 
+def _heard():
+    if "heard" not in _learned:
+        _learned["heard"] = Heard(_knowledge())
+    return _learned["heard"]
+
+
 _WORK = {
     "calculate": lambda asked: run(asked["calculator"], asked["inputs"], asked["units"]),
     "draw": lambda asked: drawing(asked["calculator"], asked["inputs"], asked["units"]),
     "learn": _learn,
     "diagnose": lambda asked: picture(_knowledge(), asked["call"]),
-    "complaints": lambda asked: heard.complaints_for(_knowledge(), asked["words"]),
+    "complaints": lambda asked: _heard().complaints_for(asked["words"]),
     "read": lambda asked: numbers.read(asked["check"], asked["numbers"], asked["units"]),
 }

@@ -11,7 +11,7 @@ from build_tools.content.diagnosis_models import Check, Fault
 from build_tools.content.entries import Entry, Example, Page
 from build_tools.content.fields import Format
 from build_tools.content.markdown_file import Fence, read_markdown, split_front
-from build_tools.content.models import Caution, Equipment, Fact, Shop, Source
+from build_tools.content.models import Caution, Equipment, Fact, SearchWord, Shop, Source
 from build_tools.content.page_models import (
     LessonFront,
     PlainFront,
@@ -42,6 +42,7 @@ LISTS: dict[str, tuple[type[Format], str]] = {
     "sources": (Source, "reference/sources.md"),
     "cautions": (Caution, "reference/cautions.md"),
     "tables": (Table, "reference/tables.md"),
+    "search_words": (SearchWord, "faults/what-customers-say.md"),
 }
 #: Files that the diagnosis reads and no reader sees; they are no part of the site.
 DATA_FILES = (simulated_homes.FILE, finished_calls.FILE, measured.FILE)

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from build_tools.offline.web_manifest import ICONS
+from build_tools.search.files import search_scripts
 
 THEME = Path(__file__).parent / "theme"
 BROWSER = Path(__file__).parents[1] / "browser"
@@ -41,6 +42,7 @@ def find_assets() -> Assets:
     files = {path.name: path for path in (*THEME.iterdir(), *ICONS.iterdir(), *styles)}
     scripts = (BROWSER / "page").rglob("*.js")
     files |= {path.relative_to(BROWSER).as_posix(): path for path in scripts}
+    files |= search_scripts()
     digest = hashlib.sha256()
     for name, path in sorted(files.items()):
         content = hashlib.sha256(path.read_bytes()).hexdigest()

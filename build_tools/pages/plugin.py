@@ -43,14 +43,16 @@ from build_tools.pages.assets import (
     find_assets,
 )
 from build_tools.pages.headers import NAME, headers_file
+from build_tools.pages.sayings_page import SAYINGS
 from build_tools.pages.security import policy, theme_scripts, with_policy
 from build_tools.pages.site import Site, write_site
+from build_tools.search.files import THEME_WORKER, WORDS, search_words, with_search
 
 ROOT = Path(__file__).parents[2]
 OVERRIDES = Path(__file__).parent / "overrides"
 CODE = (ROOT / "calculators", ROOT / "build_tools")
-#: Sections whose pages count more or less in the search: customers' words lead to faults first.
-SEARCH_BOOST = {"faults": 4, "checks": 0.5}
+#: What pages count in the search, by address or folder: customers' words lead to faults first.
+SEARCH_BOOST = {"faults/index.md": 1, SAYINGS: 1, "faults": 4, "checks": 0.5}
 
 
 class HandbookPlugin(BasePlugin):
@@ -107,10 +109,12 @@ class HandbookPlugin(BasePlugin):
             if files.get_file_from_path(address) is None:
                 files.append(File.generated(config, address, content=markdown))
         bare = embedding_files(self._site.bare_forms, self._surroundings(config, files))
-        for address, content in {**bare, **self._site.files}.items():
+        words = {WORDS: search_words(handbook)}
+        for address, content in {**bare, **words, **self._site.files}.items():
             files.append(File.generated(config, address, content=content))
         for file in list(files):
-            if file.src_uri.endswith((".yaml", ".yml")) or file.src_uri in DATA_FILES:
+            is_source = file.src_uri.endswith((".yaml", ".yml")) or file.src_uri in DATA_FILES
+            if is_source or THEME_WORKER.fullmatch(file.src_uri):
                 files.remove(file)
         return files
 
@@ -118,7 +122,8 @@ class HandbookPlugin(BasePlugin):
         self, markdown: str, *, page: Page, config: MkDocsConfig, files: Files
     ) -> str:
         """Return a page's finished text; that of a page on disk still has its expressions."""
-        if boost := SEARCH_BOOST.get(page.file.src_uri.partition("/")[0]):
+        address = page.file.src_uri
+        if boost := SEARCH_BOOST.get(address) or SEARCH_BOOST.get(address.partition("/")[0]):
             page.meta.setdefault("search", {"boost": boost})
         return self._site.pages.get(page.file.src_uri, markdown)
 
@@ -135,15 +140,16 @@ class HandbookPlugin(BasePlugin):
         self._policy = policy(self._scripts_of_serving or scripts)
 
     def on_post_page(self, output: str, *, page: Page, config: MkDocsConfig) -> str:
-        """Put the policy into a page."""
-        return with_policy(output, self._policy)
+        """Put the policy and our search into a page."""
+        return with_policy(with_search(output, self._assets.folder_name), self._policy)
 
     def on_post_template(
         self, output_content: str, *, template_name: str, config: MkDocsConfig
     ) -> str:
         """Put the policy also into the page for a wrong address."""
-        is_page = template_name.endswith(".html")
-        return with_policy(output_content, self._policy) if is_page else output_content
+        if not template_name.endswith(".html"):
+            return output_content
+        return with_policy(with_search(output_content, self._assets.folder_name), self._policy)
 
     def on_post_build(self, *, config: MkDocsConfig) -> None:
         """Make an edition of the written site; then write what hosts shall send with its files."""

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Any
 
+from build_tools.content.addresses import POCKET_SHEET
 from build_tools.content.handbook import Handbook
 from build_tools.content.values import Values
 from build_tools.embedding.files import page_address
@@ -15,7 +16,9 @@ from build_tools.pages.diagnosis_pages import DiagnosisPages
 from build_tools.pages.forms import Forms
 from build_tools.pages.navigation import Section, lessons_in_order, navigation, sections
 from build_tools.pages.reference_pages import ReferencePages
+from build_tools.pages.pocket_sheet import pocket_sheet
 from build_tools.pages.render import Library, render
+from build_tools.pages.sayings_page import SAYINGS, TITLE, sayings_page
 from build_tools.pages.uses import pages_by_calculator
 from calculators import CALCULATORS
 
@@ -50,6 +53,7 @@ def write_site(
     call = CallPage(handbook, values, library, runtime_folder)
     calculators = CalculatorPages(handbook, library, forms, used, site_url)
     reference = ReferencePages(handbook, values, library)
+    library.name(SAYINGS, TITLE)
     found = sections(handbook, values)
     lessons = lessons_in_order(handbook)
     pages = {entry.address: content.procedure(entry) for entry in handbook.procedures.values()}
@@ -63,9 +67,12 @@ def write_site(
     causes = "faults/index.md"
     body = pages.get(causes, "# Find the cause\n")
     pages[causes] = diagnosis.find_the_cause(causes, body, call.section(causes))
+    pages[SAYINGS] = sayings_page(handbook, values, library)
     for section in found:
         for one in (section, *section.subsections):
             pages[one.index] = _index(one, pages.get(one.index), library)
+    if sheet := handbook.shop.content.pocket_sheet:
+        pages[POCKET_SHEET] = pocket_sheet(handbook, values, library, diagnosis, sheet)
     pages |= reference.pages()
     bare_forms = {
         name: forms.of_calculator(one, page_address(one)) for name, one in CALCULATORS.items()

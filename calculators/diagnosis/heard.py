@@ -19,53 +19,80 @@ TOLD = 3
 LABEL, RARE = 3, 0.05
 
 
-def complaints_for(knowledge, words):
-    """Return the complaints that a customer's words most likely mean, the likeliest first.
+class Heard:
+    """What customers say with each complaint, counted once for many questions.
 
     A complaint's words are those of its label and, by their chance of making it, those that the
-    customers of each fault say in the faults' files. How much oftener a word falls with one
-    complaint than with all of them speaks for that complaint (Bayes' rule, words taken as
-    independent and complaints as equally common). Each is {"complaint": its name, "heard": the
-    sentence that comes nearest, or ""}. Empty where no word is known.
+    customers of each fault say in the faults' files.
     """
-    wanted = _stems(words)
-    sentences = [
-        (said, _stems(said), fault["likelihoods"].get(COMPLAINT, {}))
-        for fault in knowledge.faults.values()
-        for said in fault.get("customer_says") or []
-    ]
-    labels = {one["name"]: _stems(one["label"]) for one in knowledge.checks[COMPLAINT]["results"]}
-    said_with = {
-        name: [
-            *((label, LABEL) for label in [labels[name]]),
-            *((stems, chances[name]) for _, stems, chances in sentences if chances.get(name)),
+
+    def __init__(self, knowledge):
+        self._sentences = [
+            (said, _stems(said), fault["likelihoods"].get(COMPLAINT, {}))
+            for fault in knowledge.faults.values()
+            for said in fault.get("customer_says") or []
         ]
-        for name in labels
-    }
-    everywhere = [one for heard in said_with.values() for one in heard]
-    known = [word for word in wanted if _share(word, everywhere) > _share("", everywhere)]
-    found = {
-        name: sum(math.log(_share(word, heard) / _share(word, everywhere)) for word in known)
-        for name, heard in said_with.items()
-    }
-    ranked = sorted((one for one in found if found[one] > 0), key=lambda one: -found[one])
-    return [{"complaint": one, "heard": _nearest(one, wanted, sentences)} for one in ranked[:TOLD]]
+        self._complaints = {}
+        for one in knowledge.checks[COMPLAINT]["results"]:
+            name, words = one["name"], _Words()
+            words.add(_stems(one["label"]), LABEL)
+            for _, stems, chances in self._sentences:
+                words.add(stems, chances.get(name, 0))
+            self._complaints[name] = words
+        self._everywhere = _Words()
+        for words in self._complaints.values():
+            self._everywhere.add_all(words)
+
+    def complaints_for(self, words):
+        """Return the complaints that a customer's words most likely mean, the likeliest first.
+
+        How much oftener a word falls with one complaint than with all of them speaks for that
+        complaint (Bayes' rule, words taken as independent and complaints as equally common). Each
+        is {"complaint": its name, "heard": the sentence that comes nearest, or ""}. Empty where no
+        word is known.
+        """
+        wanted = _stems(words)
+        known = [word for word in wanted if word in self._everywhere.weights]
+        found = {
+            name: sum(math.log(heard.share(word) / self._everywhere.share(word)) for word in known)
+            for name, heard in self._complaints.items()
+        }
+        ranked = sorted((one for one in found if found[one] > 0), key=lambda one: -found[one])
+        return [{"complaint": one, "heard": self._nearest(one, wanted)} for one in ranked[:TOLD]]
+
+    def _nearest(self, complaint, wanted):
+        """Return the sentence of a complaint that shares most words with the wanted ones."""
+        fits = [
+            (len(wanted & stems) * chances.get(complaint, 0), said)
+            for said, stems, chances in self._sentences
+        ]
+        most, said = max(fits, default=(0, ""))
+        return said if most else ""
 
 
-def _share(word, heard):
-    """Return the share of a word in all words of weighted sentences, never quite nothing."""
-    count = sum(weight for stems, weight in heard if word in stems)
-    return (count + RARE) / (sum(weight * len(stems) for stems, weight in heard) + 1)
+class _Words:
+    """Words and their weights, from weighted sentences."""
 
+    def __init__(self):
+        self.weights = {}
+        self._total = 0.0
 
-def _nearest(complaint, wanted, sentences):
-    """Return the sentence of a complaint that shares most words with the wanted ones."""
-    fits = [
-        (len(wanted & stems) * chances.get(complaint, 0), said)
-        for said, stems, chances in sentences
-    ]
-    most, said = max(fits, default=(0, ""))
-    return said if most else ""
+    def add(self, stems, weight):
+        """Add the words of a sentence that counts so much."""
+        if weight:
+            for word in stems:
+                self.weights[word] = self.weights.get(word, 0.0) + weight
+            self._total += weight * len(stems)
+
+    def add_all(self, other):
+        """Add what other sentences hold."""
+        for word, weight in other.weights.items():
+            self.weights[word] = self.weights.get(word, 0.0) + weight
+        self._total += other._total
+
+    def share(self, word):
+        """Return the share of a word in all words, never quite nothing."""
+        return (self.weights.get(word, 0.0) + RARE) / (self._total + 1)
 
 
 def _stems(text):

@@ -106,7 +106,7 @@ def test_a_worked_example_takes_the_reader_s_own_numbers(visits: Visits, handboo
 @pytest.mark.parametrize(
     ("said", "title"),
     [
-        ("hear the toilet", "Running toilet or other small leak"),
+        ("hisses in the bathroom", "Running toilet or other small leak"),
         ("soap does not lather", "Out of salt"),
     ],
 )

@@ -192,7 +192,7 @@ def test_a_kept_handbook_opens_where_nobody_has_been(page: Page, host: Host) -> 
     expect_answer(page, "bucket-flow", "time", "47 s")
     page.locator("label.md-header__button[for=__search]").click()
     box = page.get_by_role("textbox", name="Search")
-    box.press_sequentially("hear the toilet")
+    box.press_sequentially("hisses in the bathroom")
     found = page.locator(".md-search-result__item h1, .md-search-result__item h2")
     expect(found.first).to_have_text("Running toilet or other small leak")
 

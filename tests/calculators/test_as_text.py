@@ -7,7 +7,8 @@ import json
 import pytest
 
 from calculators import as_text, run
-from calculators.diagnosis import Knowledge, heard, numbers, picture
+from calculators.diagnosis import Knowledge, numbers, picture
+from calculators.diagnosis.heard import Heard
 from tests.calculators.diagnosis.small_knowledge import DATA
 
 
@@ -29,9 +30,8 @@ def test_a_diagnosis_needs_its_knowledge_first(monkeypatch: pytest.MonkeyPatch) 
     assert answer(work="learn", knowledge=json.dumps(DATA)) is None
     call = {"complaint": "hard", "readings": {"rod": "crust"}}
     assert answer(work="diagnose", call=call) == picture(Knowledge(DATA), call)
-    assert answer(work="complaints", words="so salty") == heard.complaints_for(
-        Knowledge(DATA), "so salty"
-    )
+    expected = Heard(Knowledge(DATA)).complaints_for("so salty")
+    assert answer(work="complaints", words="so salty") == expected
 
 
 def test_a_check_s_numbers() -> None:

@@ -9,7 +9,7 @@ import pytest
 from build_tools.content.diagnosis_data import diagnosis_data
 from build_tools.content.handbook import load_handbook
 from calculators.diagnosis import Knowledge
-from calculators.diagnosis.heard import TOLD, complaints_for
+from calculators.diagnosis.heard import TOLD, Heard
 
 ROOT = Path(__file__).parents[3]
 
@@ -18,6 +18,12 @@ ROOT = Path(__file__).parents[3]
 def shipped() -> Knowledge:
     """Return what the shipped handbook knows, without simulated homes."""
     return Knowledge(diagnosis_data(load_handbook(ROOT / "docs_src", ROOT)))
+
+
+@pytest.fixture(scope="module")
+def heard(shipped: Knowledge) -> Heard:
+    """Return what the customers of the shipped handbook say."""
+    return Heard(shipped)
 
 
 @pytest.mark.parametrize(
@@ -36,22 +42,22 @@ def shipped() -> Knowledge:
         ("smells of rotten eggs", "smell"),
     ],
 )
-def test_words_find_their_complaint(shipped: Knowledge, words: str, complaint: str) -> None:
-    assert complaint in [one["complaint"] for one in complaints_for(shipped, words)]
+def test_words_find_their_complaint(heard: Heard, words: str, complaint: str) -> None:
+    assert complaint in [one["complaint"] for one in heard.complaints_for(words)]
 
 
 @pytest.mark.parametrize("words", ["", "   ", "xyzzy", "and the was"])
-def test_words_that_nobody_says_find_nothing(shipped: Knowledge, words: str) -> None:
-    assert complaints_for(shipped, words) == []
+def test_words_that_nobody_says_find_nothing(heard: Heard, words: str) -> None:
+    assert heard.complaints_for(words) == []
 
 
 def test_what_customers_of_a_fault_say_brings_a_complaint_that_it_makes(
-    shipped: Knowledge,
+    shipped: Knowledge, heard: Heard
 ) -> None:
     said = [(one, fault) for fault in shipped.faults.values() for one in fault["customer_says"]]
     right = 0
     for words, fault in said:
-        found = complaints_for(shipped, words)
+        found = heard.complaints_for(words)
         assert len(found) <= TOLD
         made = {one for one, chance in fault["likelihoods"]["complaint"].items() if chance > 0}
         right += bool(made & {one["complaint"] for one in found})

@@ -1,0 +1,188 @@
+// Finds pages by a person's words: whole pages are ranked, and their best parts shown.
+//
+// Every word of the question counts by itself, with its other endings, small slips of the keyboard
+// and the words of the trade that it may stand for; a page that answers more of the words comes
+// first. The last word may be unfinished. On the page of a fault each saying of a customer counts
+// also by itself: the words of one complaint stand in one sentence.
+import MiniSearch from "./minisearch.js";
+import { stemmer } from "./stemmer.js";
+
+// Words that say nothing about a fault.
+const COMMON = new Set(
+  (
+    "a about all am an and any are as at be been but by can could did do does for from get gets " +
+    "got had has have he her his how i if in is it its just me my of off on or our out she so " +
+    "some still than that the their them then there they this to us very was we were what when " +
+    "which while who will with would you your"
+  ).split(" "),
+);
+const WORD = /[\p{L}\p{N}]+(?:['’][\p{L}]+)*/gu;
+// What a match in each field counts, and a match that is not of the word itself.
+const FIELDS = { title: 4, said: 2, text: 1 };
+const [UNFINISHED, SLIP, MEANT] = [0.5, 0.3, 0.7];
+const SAYINGS = "#customer-says";
+const RESULTS = 30;
+const PARTS = 3;
+const EXCERPT = 180;
+
+export class Search {
+  /**
+   * @param {{location: string, title: string, text: string, boost?: number}[]} sections  of pages,
+   *   each page's own first; texts are HTML
+   * @param {Record<string, string[]>} meant  for what people say, the words that the handbook uses
+   */
+  constructor(sections, meant) {
+    this.pages = new Map();
+    for (const section of sections) {
+      const [address] = section.location.split("#");
+      const page = this.pages.get(address) ?? { boost: section.boost ?? 1, sections: [] };
+      page.sections.push({ ...section, words: plain(section.text) });
+      this.pages.set(address, page);
+    }
+    this.meant = new Map();
+    for (const [said, words] of Object.entries(meant)) {
+      this.meant.set(stemmer(said), words.map((word) => stemmer(word)));
+    }
+    this.index = new MiniSearch({
+      idField: "key",
+      fields: Object.keys(FIELDS),
+      tokenize: (text) => text.toLowerCase().match(WORD) ?? [],
+      processTerm: (word) => stemmer(word),
+    });
+    for (const [address, { sections }] of this.pages) {
+      this.index.addAll(documentsOf(address, sections));
+    }
+  }
+
+  /**
+   * @param {string} question
+   * @returns the pages found, the best first, each a list of the page itself and its best parts
+   */
+  find(question) {
+    const said = question.toLowerCase().match(WORD) ?? [];
+    const telling = said.filter((word) => !COMMON.has(word));
+    const words = [...new Set(telling.length ? telling : said)];
+    const pages = new Map();
+    for (const [key, { score, answered }] of this.scored(words)) {
+      const [address, saying] = key.split("#");
+      const page = pages.get(address) ?? { whole: 0, saying: 0, answered: new Set() };
+      const part = saying ? "saying" : "whole";
+      page[part] = Math.max(page[part], score * (answered.size / words.length) ** 2);
+      answered.forEach((word) => page.answered.add(word));
+      pages.set(address, page);
+    }
+    const score = ([address, { whole, saying }]) =>
+      (whole + saying) * this.pages.get(address).boost;
+    return [...pages]
+      .map((found) => ({ address: found[0], score: score(found), answered: found[1].answered }))
+      .sort((one, other) => other.score - one.score || (one.address < other.address ? -1 : 1))
+      .slice(0, RESULTS)
+      .map((found) => this.shown(found, words));
+  }
+
+  /** What each page and saying scores for all words together, and which of them it answers. */
+  scored(words) {
+    const found = new Map();
+    words.forEach((word, place) => {
+      for (const [key, score] of this.scores(word, place === words.length - 1)) {
+        const one = found.get(key) ?? { score: 0, answered: new Set() };
+        one.score += score;
+        one.answered.add(word);
+        found.set(key, one);
+      }
+    });
+    return found;
+  }
+
+  /** What each page and saying scores for one word, or for what the word may stand for. */
+  scores(word, unfinished) {
+    const best = new Map();
+    for (const [place, term] of this.terms(word).entries()) {
+      const itself = place === 0;
+      const found = this.index.search(term, {
+        tokenize: (text) => [text],
+        processTerm: (text) => text,
+        boost: FIELDS,
+        prefix: itself && unfinished && term.length > 2,
+        fuzzy: itself && term.length > 4 ? 1 : false,
+        weights: { prefix: UNFINISHED, fuzzy: SLIP },
+      });
+      for (const { id, score } of found) {
+        best.set(id, Math.max(best.get(id) ?? 0, itself ? score : MEANT * score));
+      }
+    }
+    return best;
+  }
+
+  /** A page as the theme shows it: the page itself, then the parts that hold most of the words. */
+  shown({ address, score, answered }, words) {
+    const stems = new Set(words.flatMap((word) => this.terms(word)));
+    const { sections } = this.pages.get(address);
+    const terms = Object.fromEntries(words.map((word) => [word, answered.has(word)]));
+    const parts = sections
+      .map((section) => ({ section, hits: hits(`${section.title} ${section.words}`, stems) }))
+      .filter(({ section, hits }) => hits > 0 && section.location.includes("#"))
+      .sort((one, other) => other.hits - one.hits)
+      .slice(0, PARTS)
+      .map(({ section }, place) => ({
+        ...this.excerpt(section, stems),
+        score: place === 0 ? score : 0, // what scores less, the theme folds away
+        terms,
+      }));
+    const page = { ...this.excerpt(sections[0], stems), score, terms };
+    return [page, ...parts];
+  }
+
+  /** The stem of a word, then those of the words that it may stand for. */
+  terms(word) {
+    const stem = stemmer(word);
+    return [stem, ...(this.meant.get(stem) ?? [])];
+  }
+
+  excerpt({ location, title, words }, stems) {
+    const first = [...words.matchAll(WORD)].find((match) => matches(match[0], stems))?.index ?? 0;
+    const start = first > EXCERPT / 2 ? words.indexOf(" ", first - EXCERPT / 2) + 1 : 0;
+    const long = words.length > start + EXCERPT;
+    const end = long ? words.lastIndexOf(" ", start + EXCERPT) : words.length;
+    const cut = words.slice(start, Math.max(end, start));
+    const text = `${start > 0 ? "… " : ""}${marked(cut, stems)}${long ? " …" : ""}`;
+    return { location, title: marked(plain(title), stems), text };
+  }
+}
+
+/** What is looked through: the page as a whole, and each saying of a customer by itself. */
+function documentsOf(address, sections) {
+  const heard = sections.find(({ location }) => location.endsWith(SAYINGS));
+  const others = sections.filter((section) => section !== heard);
+  const sayings = heard ? heard.text.split("<li>").map(plain).filter(Boolean) : [];
+  return [
+    {
+      key: address,
+      title: plain(sections[0].title),
+      said: sayings.join(" "),
+      text: others.map(({ title, words }) => `${title} ${words}`).join(" "),
+    },
+    ...sayings.map((said, place) => ({ key: `${address}#${place}`, said })),
+  ];
+}
+
+/** The text of HTML that this site's build wrote; its entities stay, so it may stand in a page. */
+function plain(html) {
+  return html.replaceAll(/<[^>]*>/g, " ").replaceAll(/\s+/g, " ").trim();
+}
+
+function matches(word, stems) {
+  const stem = stemmer(word.toLowerCase());
+  return [...stems].some((one) => stem === one || (one.length > 2 && stem.startsWith(one)));
+}
+
+function hits(text, stems) {
+  const found = new Set((text.match(WORD) ?? []).map((word) => stemmer(word.toLowerCase())));
+  return [...stems].filter((stem) => found.has(stem)).length;
+}
+
+function marked(text, stems) {
+  return text.replaceAll(/&#?\w+;|[\p{L}\p{N}]+(?:['’][\p{L}]+)*/gu, (part) =>
+    !part.startsWith("&") && matches(part, stems) ? `<mark>${part}</mark>` : part,
+  );
+}
