@@ -71,7 +71,7 @@ def anchors(handbook: Handbook, address: str) -> set[str] | None:
 
 
 def _markdown_anchors(page: Page) -> set[str]:
-    return page.body_passage.markdown.anchors | {example.id for _, _, example in page.examples}
+    return page.body_passage.markdown.anchors | {block.id for _, _, block in page.blocks}
 
 
 def _yaml_anchors(entry: Entry[Any]) -> set[str]:

@@ -13,7 +13,7 @@ from build_tools.content.diagnosis_models import Check, Fault
 from build_tools.content.entries import Entry, Example, Page, Passage
 from build_tools.content.loading import SECTIONS, Loader
 from build_tools.content.models import Caution, Equipment, Fact, SearchWord, Shop, Source
-from build_tools.content.page_models import Procedure, Table
+from build_tools.content.page_models import Picture, Procedure, Table
 from build_tools.content.problems import Problem
 from calculators import CALCULATORS
 from calculators.simulation.changes import CHANGES
@@ -43,6 +43,7 @@ class Handbook:
     lessons: dict[str, Page] = field(default_factory=dict)
     pages: dict[str, Page] = field(default_factory=dict)
     examples: dict[str, Example] = field(default_factory=dict)
+    pictures: dict[str, Entry[Picture]] = field(default_factory=dict)
     other_files: set[str] = field(default_factory=set)
     problems: list[Problem] = field(default_factory=list)
     ids: dict[str, set[str]] = field(default_factory=dict)
@@ -98,6 +99,7 @@ class Handbook:
             self.lessons,
             self.pages,
             self.examples,
+            self.pictures,
         ):
             yield from group.values()
 

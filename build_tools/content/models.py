@@ -147,7 +147,7 @@ class Equipment(Format):
     short_title: Text | None = Field(None, description="its title in tables; missing: the title")
     summary: Text = Field(description="what kind of unit it is, in a sentence")
     units: Literal["us", "metric"] | None = Field(
-        None, description='the units its figures are shown in; missing: those of the shop'
+        None, description="the units its figures are shown in; missing: those of the shop"
     )
     control: Control = Field(description="how its control decides to regenerate")
     control_voltage: Voltage | None = Field(
