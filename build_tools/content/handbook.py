@@ -12,7 +12,7 @@ from typing import Any
 from build_tools.content.diagnosis_models import Check, Fault
 from build_tools.content.entries import Entry, Example, Page, Passage
 from build_tools.content.loading import SECTIONS, Loader
-from build_tools.content.models import Caution, Equipment, Fact, SearchWord, Shop, Source
+from build_tools.content.models import Caution, Equipment, Fact, SearchWord, Shop, Source, Term
 from build_tools.content.page_models import Picture, Procedure, Table
 from build_tools.content.problems import Problem
 from calculators import CALCULATORS
@@ -35,6 +35,7 @@ class Handbook:
     sources: dict[str, Entry[Source]] = field(default_factory=dict)
     cautions: dict[str, Entry[Caution]] = field(default_factory=dict)
     tables: dict[str, Entry[Table]] = field(default_factory=dict)
+    glossary: dict[str, Entry[Term]] = field(default_factory=dict)
     search_words: dict[str, Entry[SearchWord]] = field(default_factory=dict)
     equipment: dict[str, Entry[Equipment]] = field(default_factory=dict)
     procedures: dict[str, Entry[Procedure]] = field(default_factory=dict)
@@ -91,6 +92,7 @@ class Handbook:
             self.sources,
             self.cautions,
             self.tables,
+            self.glossary,
             self.search_words,
             self.equipment,
             self.procedures,

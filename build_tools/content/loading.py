@@ -11,7 +11,7 @@ from build_tools.content.diagnosis_models import Check, Fault
 from build_tools.content.entries import Entry, Page
 from build_tools.content.fields import Format
 from build_tools.content.markdown_file import Fence, read_markdown, split_front
-from build_tools.content.models import Caution, Equipment, Fact, SearchWord, Shop, Source
+from build_tools.content.models import Caution, Equipment, Fact, SearchWord, Shop, Source, Term
 from build_tools.content.page_models import (
     LessonFront,
     Picture,
@@ -43,6 +43,7 @@ LISTS: dict[str, tuple[type[Format], str]] = {
     "sources": (Source, "reference/sources.md"),
     "cautions": (Caution, "reference/cautions.md"),
     "tables": (Table, "reference/tables.md"),
+    "glossary": (Term, "reference/glossary.md"),
     "search_words": (SearchWord, "faults/what-customers-say.md"),
 }
 #: First word of a fenced block -> its format, its group, and what messages call it.
