@@ -232,6 +232,7 @@ BRINE_LEVEL = Calculator(
             "The tube that keeps salt off the float.",
             default=4,
             high=8,
+            equipment="brine_well_diameter",
         ),
         _length(
             "grid_height",
@@ -239,6 +240,7 @@ BRINE_LEVEL = Calculator(
             "The platform under the salt; nothing where salt lies on the floor.",
             default=0,
             high=24,
+            equipment="brine_grid_height",
         ),
         _length(
             "salt_depth",
@@ -254,6 +256,7 @@ BRINE_LEVEL = Calculator(
             "Up to where the air check shuts.",
             default=2,
             high=24,
+            equipment="water_left",
         ),
         _length(
             "float_height",
@@ -261,6 +264,7 @@ BRINE_LEVEL = Calculator(
             "Where the safety float shuts the refill.",
             high=72,
             optional=True,
+            equipment="float_height",
         ),
         _length(
             "overflow_height",

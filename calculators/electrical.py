@@ -140,6 +140,7 @@ SUPPLY_VOLTAGE = Calculator(
             default=ALTERNATING,
             choices=(ALTERNATING, DIRECT),
             help="From the adaptor's label; set the meter to the same.",
+            equipment="control_current",
         ),
         Input(
             "rated",
@@ -150,6 +151,7 @@ SUPPLY_VOLTAGE = Calculator(
             low=5,
             high=30,
             help="The output on the adaptor's label, not what it plugs into.",
+            equipment="control_voltage",
             refused=_LOW_VOLTAGE_ONLY,
         ),
         Input(

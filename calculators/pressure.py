@@ -187,6 +187,7 @@ SERVICE_PRESSURE = Calculator(
             low=0.1,
             high=40,
             help="All taps that run at once.",
+            equipment="service_flow",
         ),
         tank_diameter(),
         Input(
@@ -198,6 +199,7 @@ SERVICE_PRESSURE = Calculator(
             low=6,
             high=72,
             help="Its volume divided by the area of the tank.",
+            equipment="bed_depth",
         ),
         water_temperature(),
         Input(
@@ -212,6 +214,7 @@ SERVICE_PRESSURE = Calculator(
             usual_high=12,
             help="The flow that costs one unit of pressure, Cv or Kv: from the unit's sheet. The "
             "usual one fits a household valve.",
+            equipment="valve_coefficient",
         ),
         Input(
             "pipe_bore",

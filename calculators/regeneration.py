@@ -287,6 +287,7 @@ BRINE_DRAW = Calculator(
             low=20,
             high=125,
             help="Of the sheet; for flows you measured, the water pressure of the house.",
+            equipment="flow_pressure",
             only_when=("figures_from", (SHEET,)),
         ),
         water_pressure(help="At the softener while brine is drawn."),

@@ -8,7 +8,7 @@ from build_tools.content.entries import Entry
 from build_tools.content.handbook import Handbook
 from build_tools.content.page_models import Procedure, Reading
 from build_tools.content.problems import Problem, expected, shortened
-from build_tools.content.readings import expected_readings
+from build_tools.content.readings import expected_reading
 from build_tools.content.values import Values
 from build_tools.content.yaml_file import KeyPath
 from calculators import CALCULATORS
@@ -21,7 +21,7 @@ def check(handbook: Handbook, values: Values) -> Iterator[Problem]:
             for place, reading in enumerate(one.expect):
                 yield from _names(procedure, ("steps", step, "expect", place), reading)
                 for unit in handbook.carried:
-                    expected_readings(values, procedure, step, place, unit)
+                    expected_reading(values, procedure, step, place, unit)
 
 
 def _names(procedure: Entry[Procedure], path: KeyPath, reading: Reading) -> Iterator[Problem]:

@@ -17,6 +17,7 @@ _WORDS = {
     "sources": "source",
     "cautions": "caution",
     "equipment": "unit of equipment",
+    "tables": "table",
     "pages": "page",
 }
 

@@ -17,6 +17,13 @@ from calculators.quantities import KINDS
 
 REFERENCE = ("tables", "numbers", "sources", "units", "cautions", "shop")
 
+POCKET_SHEET = "reference/pocket-sheet.md"
+
+
+def has_pocket_sheet(handbook: Handbook) -> bool:
+    """Tell whether the shop has a pocket sheet."""
+    return handbook.shop is not None and handbook.shop.content.pocket_sheet is not None
+
 
 def is_section_index(address: str) -> bool:
     """Tell whether a page is the home page or the index of a section."""
@@ -32,6 +39,7 @@ def addresses(handbook: Handbook) -> set[str]:
         *(f"work-out/{name}.md" for name in CALCULATORS),
         *(f"reference/{name}.md" for name in REFERENCE),
         "faults/what-customers-say.md",
+        *([POCKET_SHEET] if has_pocket_sheet(handbook) else []),
         *(f"{folder}/index.md" for folder in folders),
     }
 

@@ -29,10 +29,13 @@ Allowance = measure("allowance")
 Flow = measure("flow")
 Hardness = measure("hardness")
 Concentration = measure("concentration")
+FlowCoefficient = measure("flow coefficient")
 Length = measure("length")
 Mass = measure("mass")
+Pressure = measure("pressure")
 Share = measure("share")
 Time = measure("time")
+Voltage = measure("voltage")
 Volume = measure("volume")
 
 
@@ -52,6 +55,14 @@ class TestKit(Format):
     name: Text = Field(description="what the kit is called")
     measures: Text = Field(description="what it measures")
     step: AnyQuantity = Field(description='its smallest step, such as "1 gpg"')
+
+
+class PocketSheet(Format):
+    """What stands on the sheet that technicians carry: one side each."""
+
+    procedure: reference("procedures") = Field(description="the procedure in short, side one")
+    check: reference("checks") = Field(description="the check whose results stand on side two")
+    tables: list[reference("tables")] = Field(description="a list of tables, side two")
 
 
 class Shop(Format):
@@ -75,6 +86,9 @@ class Shop(Format):
     water_price_volume: Volume = Field(description='the water they are for, such as "1000 gal"')
     equipment: list[reference("equipment")] = Field(
         min_length=1, description="a list of the equipment the shop carries"
+    )
+    pocket_sheet: PocketSheet | None = Field(
+        None, description="what stands on the pocket sheet; missing: there is none"
     )
 
 
@@ -124,22 +138,65 @@ class Caution(Format):
 
 
 class Equipment(Format):
-    """A unit of equipment, in generic terms."""
+    """A unit of equipment, in generic terms.
+
+    What is said of a missing key is what it then means. Worked-out figures: see `unit_figures`.
+    """
 
     title: Text = Field(description="what the unit is called")
+    short_title: Text | None = Field(None, description="its title in tables; missing: the title")
     summary: Text = Field(description="what kind of unit it is, in a sentence")
+    units: Literal["us", "metric"] | None = Field(
+        None, description='the units its figures are shown in; missing: those of the shop'
+    )
     control: Control = Field(description="how its control decides to regenerate")
+    control_voltage: Voltage | None = Field(
+        None, description='of its low-voltage supply, such as "24 V"; missing: not known'
+    )
+    control_current: Literal["ac", "dc"] | None = Field(
+        None, description='"ac" or "dc"; missing: as on the label of its adaptor'
+    )
     figures_from: Text = Field(description="whose sheet the figures come from")
-    resin_volume: Volume = Field(description='such as "1.5 ft3"')
+    resin_volume: Volume = Field(description='such as "1.5 ft3", of each tank')
     tank_diameter: Length = Field(description='such as "10 in"')
     tank_height: Length = Field(description='such as "54 in"')
+    bed_depth: Length | None = Field(
+        None, description="depth of the resin; missing: its volume divided by the tank's area"
+    )
+    resin_room: Length | None = Field(
+        None, description="from the bottom of the resin to the tank's top; missing: not known"
+    )
+    service_flow: Flow | None = Field(
+        None, description='rated flow in service, such as "8 gpm"; missing: not known'
+    )
+    valve_coefficient: FlowCoefficient | None = Field(
+        None, description='such as "4 gpm/√psi"; missing: that of a usual household valve'
+    )
     salt_per_regeneration: Mass = Field(description='such as "9 lb"')
     brine_tank_diameter: Length = Field(description='such as "18 in"')
+    brine_well_diameter: Length | None = Field(
+        None, description='such as "4 in"; missing: the usual one'
+    )
+    brine_grid_height: Length | None = Field(
+        None, description="of the grid under the salt; missing: the salt lies on the floor"
+    )
+    water_left: Length | None = Field(
+        None, description="height of the water that the draw leaves; missing: the usual one"
+    )
+    float_height: Length | None = Field(
+        None, description="where the float shuts the refill; missing: not known"
+    )
     backwash_flow: Flow = Field(description='such as "2.4 gpm"')
     slow_rinse_flow: Flow = Field(description='such as "0.45 gpm"')
     brine_draw_flow: Flow = Field(description='such as "0.7 gpm"')
+    flow_pressure: Pressure | None = Field(
+        None, description="at which slow rinse and brine draw have these flows; missing: the usual"
+    )
     refill_flow: Flow = Field(description='such as "0.5 gpm"')
     refill_step: Time = Field(description='the step its refill time is set in, such as "1 min"')
+    refills: Literal["last", "first"] = Field(
+        "last", description='"first" or "last" in a regeneration; missing: last'
+    )
     meter_step: Volume | None = Field(None, description='such as "10 gal"')
     backwash_time: Time = Field(description='such as "10 min"')
     brine_time: Time = Field(description='such as "60 min"')

@@ -125,11 +125,23 @@ class WorkedExample(Format):
     answers: dict[str, Given] = Field(min_length=1, description="the answers it states")
 
 
+class Through(Format):
+    """Another calculator that turns the values of a side into what the table's takes."""
+
+    calculate: reference("calculators") = Field(description="a calculator")
+    input: Name = Field(description="its input that takes the values")
+    given: dict[str, Given] = Field({}, description="what its other inputs are given")
+    show: Name = Field(description="its answer, which the table's calculator takes")
+
+
 class Axis(Format):
     """One side of a table: an input of the calculator and the values it takes."""
 
     input: Name = Field(description="the name of an input")
     values: list[Given] = Field(min_length=1, description="a list of what it is given")
+    through: Through | None = Field(
+        None, description="a calculator that the values go through, to get the input"
+    )
 
 
 class Table(Format):

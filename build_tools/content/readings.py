@@ -3,37 +3,52 @@
 from __future__ import annotations
 
 import re
+from dataclasses import dataclass
 from typing import Any
 
 from build_tools.content.entries import Entry
+from build_tools.content.markdown_file import EXPRESSION
 from build_tools.content.models import Equipment
 from build_tools.content.page_models import Procedure, Reading
+from build_tools.content.unit_figures import OPTIONAL, WORKED_OUT
 from build_tools.content.values import Values, typed
 from calculators import CALCULATORS
 
 NAMED = re.compile(r"(unit|shop|fact|home)\.(\w+)")
 
 
-def expected_readings(
-    values: Values, procedure: Entry[Procedure], step: int, place: int, unit: Entry[Equipment]
-) -> list[tuple[str, str]]:
-    """Return (label, shown) for item `place` of what a step expects, from a unit of the shop.
+@dataclass(frozen=True)
+class Expected:
+    """What one unit should show for one reading: (label, value) of each answer."""
 
-    `step` and `place` count from 0. Empty when the reading is not for this unit, or when it
-    fails: why is then noted in `values.problems`.
+    label: str
+    answers: list[tuple[str, str]]
+
+
+def expected_reading(
+    values: Values, procedure: Entry[Procedure], step: int, place: int, unit: Entry[Equipment]
+) -> Expected | None:
+    """Return item `place` of what a step expects, from a unit of the shop.
+
+    `step` and `place` count from 0. None when the reading is not for this unit, when it rests on a
+    figure that the unit's sheet leaves out, or when it fails: why is then noted in
+    `values.problems`. What a calculator is not given it takes from the unit.
     """
     reading = procedure.content.steps[step].expect[place]
     path = ("steps", step, "expect", place)
     if reading.only_for is not None and unit.content.control not in reading.only_for:
-        return []
+        return None
     label = values.fill(procedure.passage((*path, "reading"), reading.label), unit)
-    if reading.value is not None:
-        shown = _value(values, procedure, (*path, "value"), reading.value, unit)
-        return [] if shown is None else [(label, str(shown))]
-    answers = _calculated(values, procedure, path, reading, unit)
-    if len(answers) == 1:
-        return [(label, answers[0]["shown"])]
-    return [(f"{label}: {answer['label'].lower()}", answer["shown"]) for answer in answers]
+    with values.shown_as(unit):
+        if reading.value is not None:
+            shown = _value(values, procedure, (*path, "value"), reading.value, unit)
+            return None if shown is None else Expected(label, [(label, str(shown))])
+        answers = _calculated(values, procedure, path, reading, unit)
+    if not answers:
+        return None
+    if len(reading.show) == 1:
+        return Expected(label, [(label, answers[0]["shown"])])
+    return Expected(label, [(answer["label"], answer["shown"]) for answer in answers])
 
 
 def _value(
@@ -44,11 +59,22 @@ def _value(
     unit: Entry[Equipment],
 ) -> Any:
     """Return the value a text names (unit.backwash_flow), or the text with its values filled in."""
+    if _may_be_missing(text):
+        return values.unit_figure(unit, text.removeprefix("unit."))
     if match := NAMED.fullmatch(text):
         return values.attempt(
             entry, entry.line(*path), lambda: values.named(match[1], match[2], unit)
         )
-    return values.fill(entry.passage(path, text), unit)
+    passage = entry.passage(path, text)
+    if text.count("{{") == 1 and EXPRESSION.fullmatch(text):
+        return values.evaluated(passage, unit)
+    return values.fill(passage, unit)
+
+
+def _may_be_missing(text: str) -> bool:
+    """Tell whether a text names a figure that the sheets of some units leave out."""
+    match = NAMED.fullmatch(text)
+    return bool(match) and match[1] == "unit" and match[2] in (*OPTIONAL, *WORKED_OUT)
 
 
 def _calculated(
@@ -61,14 +87,18 @@ def _calculated(
     calculator = CALCULATORS.get(reading.calculate)
     if calculator is None or any(calculator.input(name) is None for name in reading.inputs):
         return []
-    given = {
-        name: _value(values, entry, (*path, "inputs", name), text, unit)
-        for name, text in reading.inputs.items()
-    }
-    if None in given.values():
-        return []
-    result = values.result(calculator.name, {name: typed(one) for name, one in given.items()})
+    given = values.equipment_inputs(calculator, unit)
+    for name, text in reading.inputs.items():
+        value = _value(values, entry, (*path, "inputs", name), text, unit)
+        if value is not None:
+            given[name] = typed(value)
+        elif not _may_be_missing(text):
+            return []
+    result = values.result(calculator.name, given)
     for about, sentence in result["problems"].items():
+        if about not in given and (about in reading.inputs or calculator.input(about).equipment):
+            continue  # the unit's sheet leaves it out
         said = f'for the unit "{unit.id}" the calculator cannot use "{about}": {sentence}'
-        values.problems.append(entry.problem((*path, "inputs", about), said))
+        line = ("inputs", about) if about in reading.inputs else ()
+        values.problems.append(entry.problem((*path, *line), said))
     return [result["values"][name] for name in reading.show if name in result["values"]]

@@ -6,9 +6,10 @@ from dataclasses import dataclass
 from typing import Any
 
 from build_tools.content.entries import Entry
-from build_tools.content.page_models import Table
-from build_tools.content.values import Values
+from build_tools.content.page_models import Axis, Table
+from build_tools.content.values import Values, exact
 from calculators import CALCULATORS
+from calculators.declare import Calculator
 
 
 @dataclass(frozen=True)
@@ -16,7 +17,8 @@ class Grid:
     """A worked-out table: what its cells, rows and columns are, its top row, and its rows.
 
     across: what the columns are, or nothing where each column is another answer. Where a whole
-    side has one unit, the unit stands in its label and not in each cell.
+    side has one unit, the unit stands in its label and not in each cell. given: what the table
+    takes for granted, in words.
     """
 
     cells: str
@@ -24,6 +26,7 @@ class Grid:
     across: str
     head: list[str]
     rows: list[list[str]]
+    given: str
 
 
 def worked_out(values: Values, entry: Entry[Table]) -> Grid:
@@ -34,17 +37,35 @@ def worked_out(values: Values, entry: Entry[Table]) -> Grid:
     table = entry.content
     calculator = CALCULATORS[table.calculate]
     cells = [_cells(values, entry, place) for place in range(len(table.down.values))]
-    down, first = _one_unit(calculator.input(table.down.input).label, table.down.values)
+    down, first = _one_unit(_label(calculator, table.down), table.down.values)
+    given = _given(values, table)
     if table.across is None:
         head = [calculator.output(name).label for name in table.show]
         rows = [[one, *row] for one, row in zip(first, cells, strict=True)]
-        return Grid("", down, "", head, rows)
-    across, head = _one_unit(calculator.input(table.across.input).label, table.across.values)
+        return Grid("", down, "", head, rows, given)
+    across, head = _one_unit(_label(calculator, table.across), table.across.values)
     flat = [cell for row in cells for cell in row]
     answer, flat = _one_unit(calculator.output(table.show[0]).label, flat)
     width = len(head)
     rows = [[one, *flat[place * width : (place + 1) * width]] for place, one in enumerate(first)]
-    return Grid(answer, down, across, head, rows)
+    return Grid(answer, down, across, head, rows, given)
+
+
+def _label(calculator: Calculator, axis: Axis) -> str:
+    """Return what a side holds: the input, or that of the calculator its values go through."""
+    if axis.through is not None:
+        return CALCULATORS[axis.through.calculate].input(axis.through.input).label
+    return calculator.input(axis.input).label
+
+
+def _given(values: Values, table: Table) -> str:
+    """Return what the table's calculator is given in every cell, each with its label."""
+    inputs = _run(values, table, {table.down.input: table.down.values[0]})["inputs"]
+    return "; ".join(
+        f"{inputs[name]['label'].lower()}: {inputs[name]['shown']}"
+        for name in table.given
+        if name in inputs
+    )
 
 
 def _one_unit(label: str, texts: list[str]) -> tuple[str, list[str]]:
@@ -71,9 +92,24 @@ def _cells(values: Values, entry: Entry[Table], place: int) -> list[str]:
 
 def _answers(values: Values, entry: Entry[Table], place: int, given: dict[str, str]) -> list[str]:
     table = entry.content
-    result: dict[str, Any] = values.result(table.calculate, table.given | given)
+    result = _run(values, table, given)
     for about, sentence in result["problems"].items():
         said = f'table "{entry.id}", "{about}": {sentence}'
         values.problems.append(entry.problem(("down", "values", place), said))
     found = [result["values"].get(name, {"shown": ""}) for name in table.show]
     return [value["shown"] for value in found]
+
+
+def _run(values: Values, table: Table, given: dict[str, str]) -> dict[str, Any]:
+    """Run a table's calculator for one cell; values that go through another one do so first."""
+    inputs = table.given | given
+    for axis in (table.down, table.across):
+        if axis is None or axis.through is None or axis.input not in given:
+            continue
+        through = axis.through
+        first = through.given | {through.input: given[axis.input]}
+        result = values.result(through.calculate, first)
+        if result["problems"]:
+            return result
+        inputs[axis.input] = exact(result["values"][through.show])
+    return values.result(table.calculate, inputs)

@@ -7,7 +7,8 @@ page is found, each with its place.
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from contextlib import contextmanager
 from functools import cache, cached_property
 from typing import Any
 
@@ -20,6 +21,13 @@ from build_tools.content.handbook import Handbook
 from build_tools.content.markdown_file import EXPRESSION, hide_expressions
 from build_tools.content.models import Equipment, Fact, TypicalHome
 from build_tools.content.problems import Problem, expected, shortened
+from build_tools.content.unit_figures import (
+    NAMES,
+    OPTIONAL,
+    WORKED_OUT,
+    figure,
+    in_us_units,
+)
 from calculators import CALCULATORS, run
 from calculators.declare import Calculator
 from calculators.figures import picture
@@ -78,6 +86,7 @@ class Values:
     """Evaluates the expressions of a handbook and remembers where each fact is used.
 
     problems: what went wrong so far. uses: fact -> the (file, line, address) of each use.
+    units: the units in which values are shown: the shop's, or those of a unit: see `shown_as`.
     """
 
     def __init__(self, handbook: Handbook) -> None:
@@ -88,11 +97,24 @@ class Values:
         self._environment.globals.clear()
         self._compiled: dict[str, Callable[..., Any]] = {}
         self._used: set[str] = set()
+        self.units = handbook.units
+
+    @contextmanager
+    def shown_as(self, unit: Entry[Any] | None) -> Iterator[None]:
+        """Show values in the units of a unit of equipment, where it has its own."""
+        before = self.units
+        own = unit.content.units if unit and isinstance(unit.content, Equipment) else None
+        self.units = own or self.handbook.units
+        try:
+            yield
+        finally:
+            self.units = before
 
     def fill(self, passage: Passage, unit: Entry[Equipment] | None = None) -> str:
         """Return the text of a passage with every expression replaced by its value.
 
-        unit: the equipment that `unit` stands for. What fails is noted in `problems` and left.
+        unit: the equipment that `unit` stands for; the values are then shown in its units. What
+        fails is noted in `problems` and left.
         """
 
         def value(match: re.Match[str]) -> str:
@@ -104,7 +126,8 @@ class Values:
             closing = "}}" if stray[0] == "{{" else "%}"
             said = f'"{stray[0]}" opens an expression that nothing closes (expected "{closing}")'
             self.problems.append(passage.problem(stray.start(), said))
-        return EXPRESSION.sub(value, passage.text)
+        with self.shown_as(unit):
+            return EXPRESSION.sub(value, passage.text)
 
     def attempt(self, entry: Entry[Any], line: int, find: Callable[[], Any]) -> Any:
         """Return what `find` finds, or None after noting why not; note the facts it used."""
@@ -124,6 +147,11 @@ class Values:
         """Return the value of `name.part`, such as unit.backwash_flow."""
         return self._unit_value(unit, part) if name == "unit" else self._names[name][part]
 
+    def evaluated(self, passage: Passage, unit: Entry[Equipment]) -> Any:
+        """Return the value of a text that is one expression, without rounding where it can."""
+        line = passage.line_at(0)
+        return self.attempt(passage.entry, line, lambda: self._evaluate(passage.text, unit))
+
     def answers(self, example: Example) -> dict[str, Any]:
         """Return the result structure of a worked example."""
         content = example.content
@@ -131,19 +159,19 @@ class Values:
 
     def result(self, name: str, given: Mapping[str, str]) -> dict[str, Any]:
         """Run a calculator; what is not given takes the shop's value where there is one."""
-        return _result(name, self._inputs(name, given), self.handbook.units)
+        return _result(name, self._inputs(name, given), self.units)
 
     def picture(self, name: str, given: Mapping[str, str]) -> str:
         """Return the curve of a calculator at the same inputs as SVG, or nothing without one."""
-        return _picture(name, self._inputs(name, given), self.handbook.units)
+        return _picture(name, self._inputs(name, given), self.units)
 
     def _inputs(self, name: str, given: Mapping[str, str]) -> tuple[tuple[str, str], ...]:
         inputs = {**self.shop_defaults(CALCULATORS[name]), **given}
         return tuple(sorted(inputs.items()))
 
     def measure(self, measure: Measure) -> Shown:
-        """Return a quantity of a source file in the units of the shop's readers."""
-        return Shown.of(measure.quantity.shown(self.handbook.units), measure.text)
+        """Return a quantity of a source file in the units of those who read it."""
+        return Shown.of(measure.quantity.shown(self.units), measure.text)
 
     def fact(self, fact: Fact) -> Shown:
         """Return a fact's value, or its range with the ends as `low` and `high`."""
@@ -231,15 +259,45 @@ class Values:
                 '"unit" means nothing here (expected only on a page in equipment/ and '
                 "in expected readings)"
             )
-        if name not in keys(Equipment):
-            raise ValueProblem(f'a unit has no "{name}" {expected(name, keys(Equipment))}')
-        value = self._field(unit.content, name)
+        if name not in NAMES:
+            raise ValueProblem(f'a unit has no "{name}" {expected(name, NAMES)}')
+        value = self.unit_figure(unit, name)
         if value is None:
-            raise ValueProblem(
-                f'the unit "{unit.id}" has no "{name}" (expected "only_for" with the '
-                "controls that have it)"
-            )
+            wanted = f'the key "{name}" in its file'
+            if name not in OPTIONAL:
+                wanted = '"only_for" with the controls that have it'
+            raise ValueProblem(f'the unit "{unit.id}" has no "{name}" (expected {wanted})')
         return value
+
+    def unit_figure(self, unit: Entry[Equipment], name: str) -> Any:
+        """Return a figure of a unit, or None: its sheet leaves it out, or a calculator does."""
+        if name in WORKED_OUT:
+            worked = WORKED_OUT[name]
+            result = self.worked_out(unit, worked.calculator, worked.given)
+            value = result["values"].get(worked.output)
+            return value and Shown.of(value["shown"], exact(value))
+        value = figure(unit.content, name)
+        if not isinstance(value, Measure):
+            return value
+        if self.units == "us":
+            return Shown.of(in_us_units(name, value).shown("us"), value.text)
+        return self.measure(value)
+
+    def worked_out(
+        self, unit: Entry[Equipment], name: str, given: Mapping[str, str]
+    ) -> dict[str, Any]:
+        """Run a calculator with the figures of a unit.
+
+        given: the names of further figures by input, as in `unit_figures.WORKED_OUT`. A figure that
+        is missing is not given.
+        """
+        inputs = self.equipment_inputs(CALCULATORS[name], unit)
+        for about, named in given.items():
+            group, _, part = named.partition(".")
+            value = self._names[group][part] if group == "home" else self.unit_figure(unit, part)
+            if value is not None:
+                inputs[about] = typed(value)
+        return self.result(name, inputs)
 
     def _field(self, content: Format, name: str) -> Any:
         value = getattr(content, name)
@@ -293,11 +351,11 @@ class Values:
     def equipment_inputs(self, calculator: Calculator, unit: Entry[Equipment]) -> dict[str, str]:
         """Return what a unit of equipment tells of the inputs of a calculator."""
         figures = {
-            one.name: self._field(unit.content, one.equipment)
+            one.name: self.unit_figure(unit, one.equipment)
             for one in calculator.inputs
-            if one.equipment and getattr(unit.content, one.equipment) is not None
+            if one.equipment
         }
-        return {name: typed(value) for name, value in figures.items()}
+        return {name: typed(value) for name, value in figures.items() if value is not None}
 
 
 def _single_values(shop: Format) -> Iterable[str]:

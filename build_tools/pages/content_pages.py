@@ -5,15 +5,14 @@ from __future__ import annotations
 from typing import Any
 
 from build_tools.content.entries import Entry, Page
-from build_tools.content.fields import Measure, keys
 from build_tools.content.handbook import Handbook
 from build_tools.content.models import Equipment
 from build_tools.content.page_models import Decision, Procedure, Step
-from build_tools.content.readings import expected_readings
 from build_tools.content.values import Values
+from build_tools.pages.equipment_page import equipment_page
+from build_tools.pages.expected_tables import expected_tables
 from build_tools.pages.forms import Forms
 from build_tools.pages.render import Library, Texts, fill_section, render
-from build_tools.pages.settings import Settings
 from build_tools.pages.standing_cautions import in_full
 
 
@@ -41,10 +40,16 @@ class ContentPages:
         """Return the page of a procedure."""
         text = Texts(self._values, entry)
         content = entry.content
+        carried = self._handbook.carried
+        has_readings = any(step.expect for step in content.steps)
         return render(
             "procedure",
             text=text,
             content=content,
+            units=[
+                {"id": unit.id, "title": self._library.title(unit.address)}
+                for unit in (carried if has_readings and len(carried) > 1 else [])
+            ],
             cautions=in_full(self._handbook, self._values, content.cautions),
             steps=[
                 self._step(entry, text, number, step) for number, step in enumerate(content.steps)
@@ -56,40 +61,7 @@ class ContentPages:
 
     def equipment(self, entry: Entry[Equipment]) -> str:
         """Return the page of a unit of equipment."""
-        content = entry.content
-        shop = self._handbook.shop.content
-        worked = Settings(self._values, entry, shop)
-        measures = {name: getattr(content, name) for name in keys(Equipment)}
-        figures = [
-            {"label": name.replace("_", " ").capitalize(), "shown": self._values.measure(value)}
-            for name, value in measures.items()
-            if isinstance(value, Measure)
-        ]
-        return render(
-            "equipment",
-            text=Texts(self._values, entry, entry),
-            content=content,
-            figures=[{"label": "Control", "shown": content.control}, *figures],
-            home={
-                "people": shop.typical_home.people,
-                "hardness": self._values.measure(shop.typical_home.hardness),
-                "iron": self._values.measure(shop.typical_home.iron),
-            },
-            settings=[
-                {
-                    "label": one.label,
-                    "shown": one.shown,
-                    "link": f"../work-out/{one.calculator}.md",
-                }
-                for one in worked.settings
-            ],
-            warnings=worked.warnings,
-            procedures=[
-                self._library.link(entry.address, procedure.address)
-                for procedure in self._handbook.procedures.values()
-                if any(step.expect for step in procedure.content.steps)
-            ],
-        )
+        return equipment_page(self._handbook, self._values, self._library, entry)
 
     def lesson(self, page: Page, following: Page | None) -> str:
         """Return the page of a lesson; `following` is the lesson after it."""
@@ -121,19 +93,9 @@ class ContentPages:
     ) -> dict[str, Any]:
         return {
             "content": step,
-            "readings": self._readings(entry, number, step),
+            "readings": expected_tables(self._values, self._library, entry, number),
             "decisions": self._decisions(entry, text, step.decide),
         }
-
-    def _readings(self, entry: Entry[Procedure], number: int, step: Step) -> list[dict[str, Any]]:
-        """Return what a step expects: each reading with its value for each unit of the shop."""
-        rows: dict[str, list[dict[str, str]]] = {}
-        for place in range(len(step.expect)):
-            for unit in self._handbook.carried:
-                for label, shown in expected_readings(self._values, entry, number, place, unit):
-                    row = self._library.link(entry.address, unit.address, shown)
-                    rows.setdefault(label, []).append(row)
-        return [{"label": label, "rows": of_units} for label, of_units in rows.items()]
 
     def _decisions(
         self, entry: Entry[Procedure], text: Texts, decisions: list[Decision]

@@ -94,7 +94,12 @@ class DiagnosisPages:
                     "label": text(one.label),
                     "means": text(one.means),
                     "only_for": ", ".join(one.only_for or []),
-                    "faults": self._spoken_for(entry, one),
+                    "faults": [
+                        self._library.link(
+                            entry.address, address, f"shows it {how_often(chance)}"
+                        )
+                        for address, chance in self.spoken_for(entry, one)
+                    ],
                 }
                 for one in content.results
             ],
@@ -169,8 +174,11 @@ class DiagnosisPages:
             "results": "; ".join(labels),
         }
 
-    def _spoken_for(self, entry: Entry[Check], result: Result) -> list[dict[str, str]]:
-        """Return links to the faults that a result speaks for, the likeliest of all calls first."""
+    def spoken_for(self, entry: Entry[Check], result: Result) -> list[tuple[str, float]]:
+        """Return the pages of the faults that a result speaks for, the likeliest first.
+
+        With each stands how likely it shows the result.
+        """
         if result is entry.content.results[0] and entry.id != COMPLAINT:
             return []
         found = []
@@ -178,10 +186,7 @@ class DiagnosisPages:
             chance = fault["likelihoods"].get(entry.id, {}).get(result.name, 0)
             if chance >= SPEAKS_FROM:
                 found.append((-fault["share_of_calls"] * chance, name, chance))
-        return [
-            self._library.link(entry.address, f"faults/{name}.md", f"shows it {how_often(chance)}")
-            for _, name, chance in sorted(found)
-        ]
+        return [(f"faults/{name}.md", chance) for _, name, chance in sorted(found)]
 
     def _chances(self, fault: str, check: str) -> str:
         entry = self._handbook.checks[check]

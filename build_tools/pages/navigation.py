@@ -10,7 +10,7 @@ from build_tools.content.handbook import Handbook
 from build_tools.content.page_models import ProcedureGroup
 from build_tools.content.values import Values
 from build_tools.pages.diagnosis_pages import checks_in_order
-from build_tools.pages.reference_pages import TITLES
+from build_tools.pages.reference_pages import titles
 from build_tools.pages.render import Library, Texts
 from build_tools.pages.sayings_page import SAYINGS
 from calculators import GROUPS
@@ -91,7 +91,7 @@ def sections(handbook: Handbook, values: Values) -> list[Section]:
         Section(
             "reference",
             "Reference",
-            [("", [(address, "") for address in TITLES])],
+            [("", [(address, "") for address in titles(handbook)])],
             subsections=[equipment],
         ),
     ]

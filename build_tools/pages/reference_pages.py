@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from build_tools.content.addresses import POCKET_SHEET, has_pocket_sheet
 from build_tools.content.entries import Entry
 from build_tools.content.handbook import Handbook
 from build_tools.content.models import Fact
-from build_tools.content.tables import worked_out
 from build_tools.content.values import Values
+from build_tools.pages.carried_table import carried
 from build_tools.pages.measured_page import measured_page
 from build_tools.pages.render import Library, Texts, render
 from build_tools.pages.standing_cautions import in_full
@@ -25,10 +26,18 @@ TITLES = {
     "reference/shop.md": "This shop",
     "reference/on-this-phone.md": "Keep this handbook on this phone",
 }
+POCKET_TITLE = "Pocket sheet"
 GROUPS = (
     ("published", "Published figures"),
     ("common practice", "Common practice of the trade, no source"),
 )
+
+
+def titles(handbook: Handbook) -> dict[str, str]:
+    """Return the title of each reference page of a handbook by its address."""
+    if not has_pocket_sheet(handbook):
+        return TITLES
+    return {POCKET_SHEET: POCKET_TITLE, **TITLES}
 
 
 def source_title(handbook: Handbook, key: str) -> str:
@@ -43,7 +52,7 @@ class ReferencePages:
         self._handbook = handbook
         self._values = values
         self._library = library
-        for address, title in TITLES.items():
+        for address, title in titles(handbook).items():
             library.name(address, title)
 
     def pages(self) -> dict[str, str]:
@@ -61,13 +70,10 @@ class ReferencePages:
         }
 
     def _tables(self) -> str:
-        tables = []
-        for entry in self._handbook.tables.values():
-            text = Texts(self._values, entry)
-            table = {"id": entry.id, "title": text(entry.content.title)}
-            table["note"] = text(entry.content.note)
-            table["link"] = f"../work-out/{entry.content.calculate}.md"
-            tables.append(table | {"grid": worked_out(self._values, entry)})
+        tables = [
+            carried(self._values, "reference/tables.md", entry)
+            for entry in self._handbook.tables.values()
+        ]
         return render("tables", tables=tables, shop=self._handbook.shop.content.name)
 
     def _numbers(self) -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Any
 
+from build_tools.content.addresses import POCKET_SHEET
 from build_tools.content.handbook import Handbook
 from build_tools.content.values import Values
 from build_tools.embedding.files import page_address
@@ -15,6 +16,7 @@ from build_tools.pages.diagnosis_pages import DiagnosisPages
 from build_tools.pages.forms import Forms
 from build_tools.pages.navigation import Section, lessons_in_order, navigation, sections
 from build_tools.pages.reference_pages import ReferencePages
+from build_tools.pages.pocket_sheet import pocket_sheet
 from build_tools.pages.render import Library, render
 from build_tools.pages.sayings_page import SAYINGS, TITLE, sayings_page
 from build_tools.pages.uses import pages_by_calculator
@@ -69,6 +71,8 @@ def write_site(
     for section in found:
         for one in (section, *section.subsections):
             pages[one.index] = _index(one, pages.get(one.index), library)
+    if sheet := handbook.shop.content.pocket_sheet:
+        pages[POCKET_SHEET] = pocket_sheet(handbook, values, library, diagnosis, sheet)
     pages |= reference.pages()
     bare_forms = {
         name: forms.of_calculator(one, page_address(one)) for name, one in CALCULATORS.items()

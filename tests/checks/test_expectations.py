@@ -12,8 +12,8 @@ LOOK = "procedures/first-look.yaml"
 WRONG = [
     (
         "unit.backwash_flow", "unit.backwash_flw",
-        '18: a unit has no "backwash_flw" (expected one of: backwash_flow, backwash_time, '
-        'brine_draw_flow, slow_rinse_flow, …; nearest: "backwash_flow")',
+        '18: a unit has no "backwash_flw" (expected one of: backwash_flow, backwash_low, '
+        'backwash_time, backwash_high, …; nearest: "backwash_flow")',
     ),
     (
         "        only_for: [delayed meter]\n", "",

@@ -11,7 +11,9 @@ from calculators import run
 
 from build_tools.checks import check_handbook
 from build_tools.content.handbook import Handbook, load_handbook
+from build_tools.content.unit_figures import WORKED_OUT
 from build_tools.content.values import Values
+from calculators.units import METRIC
 
 ROOT = Path(__file__).parents[2]
 
@@ -56,8 +58,9 @@ def test_an_expected_reading_is_worked_out_for_every_unit(
             "refill_flow": content.refill_flow.text,
             "time_step": content.refill_step.text,
         }
-        answer = run("brine-refill", given)["values"]["refill_time"]["shown"]
-        assert f"{content.title} {answer}".replace("\u00a0", " ") in text
+        units = content.units or handbook.units
+        answer = run("brine-refill", given, units)["values"]["refill_time"]["shown"]
+        assert f"{content.short_title} {answer}".replace("\u00a0", " ") in text
 
 
 def test_a_decision_leads_on_to_its_page(shipped: Path, handbook: Handbook) -> None:
@@ -129,9 +132,52 @@ def test_the_equipment_page_works_out_settings_for_the_typical_home(
             "iron": home.iron.text,
             "setting_step": unit.content.hardness_step.text,
         }
-        setting = run("hardness-setting", given)["values"]["setting"]["shown"]
+        units = unit.content.units or handbook.units
+        setting = run("hardness-setting", given, units)["values"]["setting"]["shown"]
         text = text_of(page(shipped, unit.address))
         assert f"Enter in the control {setting}".replace("\u00a0", " ") in text
+
+
+def us_units(text: str) -> list[str]:
+    """Return the quantities in US units that a text shows."""
+    units = "|".join(re.escape(unit) for unit in METRIC if unit != "gpg per mg/L")
+    return re.findall(rf"\d[\d.,]*\s(?:{units})(?![\w/³²])", text)
+
+
+def test_a_metric_unit_in_a_us_shop_is_metric_on_its_page_and_in_its_rows(
+    shipped: Path, text_of: Reader, handbook: Handbook
+) -> None:
+    assert handbook.units == "us"
+    unit = handbook.equipment["apartment-softener"]
+    assert us_units(text_of(page(shipped, unit.address))) == []
+    rows = 0
+    for procedure in handbook.procedures.values():
+        html = page(shipped, procedure.address).read_text(encoding="utf-8")
+        for row in re.findall(rf'<tr>\s*<td[^>]*data-unit="{unit.id}".*?</tr>', html, re.DOTALL):
+            assert us_units(row) == [], procedure.id
+            rows += 1
+    assert rows > 3
+
+
+def test_every_unit_is_in_good_order(handbook: Handbook) -> None:
+    """Its figures call for no warning, but where the typical home is not the home it is for."""
+    values = Values(handbook)
+    for unit in handbook.carried:
+        with values.shown_as(unit):
+            for name, given in {one.calculator: one.given for one in WORKED_OUT.values()}.items():
+                result = values.worked_out(unit, name, given)
+                assert result["problems"] == {}, (unit.id, name)
+                if name != "regeneration-interval":
+                    assert result["warnings"] == [], (unit.id, name)
+
+
+def test_the_kinds_of_control_have_their_own_settings(
+    shipped: Path, text_of: Reader, handbook: Handbook
+) -> None:
+    for unit in handbook.carried:
+        text = text_of(page(shipped, unit.address))
+        assert ("Set the counter to" in text) is (unit.content.control != "time clock")
+        assert "Days between regenerations" in text
 
 
 def test_a_calculator_names_where_it_is_used(shipped: Path, handbook: Handbook) -> None:

@@ -1,11 +1,12 @@
 /**
- * Brings the forms of a page to life. Loaded on every page as a module.
+ * Brings the forms of a page, and its choice of a unit, to life. Loaded on every page as a module.
  */
 import { CalculatorClient } from "./calculator_client.js";
 import { mountCalls } from "./call/call.js";
 import { completeSnippets } from "./embedding/snippet.js";
 import { LiveForm } from "./form.js";
 import { registerOfflineWorker, tellAge } from "./offline/offline.js";
+import { mountUnitChoice } from "./unit_choice.js";
 
 /**
  * One client, and so one worker, for each runtime that pages name; in practice there is one.
@@ -45,6 +46,7 @@ function comeToLife() {
   mountForms();
   mountCalls(clientFor);
   completeSnippets();
+  mountUnitChoice();
   tellAge();
 }
 

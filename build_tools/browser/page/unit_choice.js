@@ -1,0 +1,78 @@
+/**
+ * Shows the expected readings of one unit alone, where the reader stands before that unit: one
+ * choice for all procedures, kept in the browser's storage. Paper shows every unit.
+ */
+
+const SITE = new URL("../../../", import.meta.url).pathname;
+const KEY = `unit in ${SITE}`;
+
+export function mountUnitChoice() {
+  /** @type {HTMLElement | null} */
+  const place = document.querySelector(".unit-choice:not([data-mounted])");
+  const select = place?.querySelector("select");
+  if (!place || !select) {
+    return;
+  }
+  place.dataset.mounted = "";
+  place.hidden = false;
+  select.value = recalled();
+  if (select.selectedIndex < 0) {
+    select.value = ""; // a unit that the shop no longer carries
+  }
+  const show = () => showUnit(select.value, place.querySelector("[role=status]"), chosenTitle(select));
+  select.addEventListener("change", () => {
+    keep(select.value);
+    show();
+  });
+  show();
+}
+
+/**
+ * @param {string} unit  "" for all
+ * @param {Element | null} status
+ * @param {string} title
+ */
+function showUnit(unit, status, title) {
+  for (const table of tablesOfReadings()) {
+    const rows = [...table.tBodies[0].rows];
+    const ofUnit = rows.filter((row) => !unit || row.cells[0].dataset.unit === unit);
+    for (const row of rows) {
+      row.hidden = !ofUnit.includes(row);
+    }
+    table.toggleAttribute("data-one-unit", Boolean(unit));
+    table.toggleAttribute("data-no-reading", ofUnit.length === 0);
+  }
+  if (status) {
+    status.textContent = unit ? `The steps show the readings of this unit only: ${title}.` : "";
+  }
+}
+
+/** @returns {HTMLTableElement[]} */
+function tablesOfReadings() {
+  const cells = /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll("td[data-unit]"));
+  const tables = new Set([...cells].map((cell) => cell.closest("table")));
+  return /** @type {HTMLTableElement[]} */ ([...tables].filter(Boolean));
+}
+
+/** @param {HTMLSelectElement} select */
+function chosenTitle(select) {
+  return select.selectedOptions[0]?.text ?? "";
+}
+
+/** @returns {string} */
+function recalled() {
+  try {
+    return localStorage.getItem(KEY) ?? "";
+  } catch {
+    return ""; // Refused: the choice lives as long as its page.
+  }
+}
+
+/** @param {string} unit */
+function keep(unit) {
+  try {
+    localStorage.setItem(KEY, unit);
+  } catch {
+    // Refused: the choice lives as long as its page.
+  }
+}

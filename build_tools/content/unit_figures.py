@@ -1,0 +1,121 @@
+"""The figures of a unit of equipment: those of its sheet, and those worked out from them.
+
+Expressions name both alike: `unit.refill_flow`, `unit.refill_time`.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from build_tools.content.fields import Measure, keys
+from build_tools.content.models import Equipment
+from calculators.bed import bed_depth
+from calculators.quantities import Quantity, plain, significant
+from calculators.units import METRIC
+
+#: In which unit readers in US units see a figure of a kind whose sheet is metric.
+_US = {
+    "flow": "gpm",
+    "flow coefficient": "gpm/√psi",
+    "hardness": "gpg",
+    "length": "in",
+    "mass": "lb",
+    "pressure": "psi",
+    "volume": "gal",
+}
+
+
+@dataclass(frozen=True)
+class WorkedOut:
+    """A figure that a calculator answers for a unit.
+
+    given: what it takes beside the unit's own figures, by input: the names of other figures of the
+    unit ("unit.brine") or of the typical home ("home.people").
+    """
+
+    calculator: str
+    output: str
+    given: dict[str, str] = field(default_factory=dict)
+
+
+_HOME_WATER = {"people": "home.people", "setting": "unit.setting"}
+_INTERVAL = {
+    "capacity": "unit.capacity",
+    "setting": "unit.setting",
+    "water": "unit.daily_water",
+}
+_BRINE = {"brine": "unit.brine"}
+
+#: Settings for the typical home, and the readings that are expected of a unit in good order.
+WORKED_OUT = {
+    "setting": WorkedOut(
+        "hardness-setting", "setting", {"hardness": "home.hardness", "iron": "home.iron"}
+    ),
+    "daily_water": WorkedOut("household-load", "water", _HOME_WATER),
+    "daily_load": WorkedOut("household-load", "load", _HOME_WATER),
+    "dose": WorkedOut("resin-capacity", "dose"),
+    "capacity": WorkedOut("resin-capacity", "capacity"),
+    "interval": WorkedOut("regeneration-interval", "interval", _INTERVAL),
+    "counter": WorkedOut("regeneration-interval", "counter", _INTERVAL),
+    "refill_time": WorkedOut("brine-refill", "refill_time"),
+    "refill_water": WorkedOut("brine-refill", "water"),
+    "brine": WorkedOut("brine-refill", "brine"),
+    "salt_dissolved": WorkedOut("brine-refill", "salt_dissolved"),
+    "level_after_refill": WorkedOut("brine-level", "height", _BRINE),
+    "rise_of_level": WorkedOut("brine-level", "rise", _BRINE),
+    "room_to_float": WorkedOut("brine-level", "room_to_float", _BRINE),
+    "draw_time": WorkedOut("brine-draw", "draw_time", _BRINE),
+    "slow_rinse_time": WorkedOut("brine-draw", "slow_rinse_time", _BRINE),
+    "slow_rinse_bed_volumes": WorkedOut("brine-draw", "bed_volumes", _BRINE),
+    "injector_draw": WorkedOut("brine-draw", "suction", _BRINE),
+    "brine_strength": WorkedOut("brine-draw", "strength", _BRINE),
+    "backwash_low": WorkedOut("drain-flow", "backwash_low"),
+    "backwash_high": WorkedOut("drain-flow", "backwash_high"),
+    "bed_expansion": WorkedOut("bed-expansion", "expansion"),
+    "pressure_loss": WorkedOut("service-pressure", "softener_loss"),
+    "drained": WorkedOut(
+        "regeneration-cost",
+        "drained",
+        {
+            "interval": "unit.interval",
+            "capacity": "unit.capacity",
+            "refill_water": "unit.refill_water",
+        },
+    ),
+}
+#: What an expression may name after "unit.".
+NAMES = (*keys(Equipment), *WORKED_OUT)
+#: Figures that a sheet may leave out; a reading of one is left out with it.
+OPTIONAL = frozenset(
+    name
+    for name, one in Equipment.model_fields.items()
+    if not one.is_required() and name not in ("meter_step", "refills")
+)
+
+
+def figure(unit: Equipment, name: str) -> Measure | str | None:
+    """Return a figure of a unit's sheet, or what stands for it where the sheet leaves it out."""
+    value = getattr(unit, name)
+    if name == "short_title":
+        return value or unit.title
+    if name == "bed_depth" and value is None:
+        return _depth(unit)
+    return value
+
+
+def in_us_units(name: str, measure: Measure) -> Quantity:
+    """Return a figure of a sheet for readers in US units, also where the sheet is metric."""
+    quantity = measure.quantity
+    if quantity.unit not in METRIC.values():
+        return quantity
+    unit = "ft³" if name == "resin_volume" else _US[quantity.kind]
+    return Quantity(significant(quantity.to(unit).number, 3), unit, quantity.kind)
+
+
+def _depth(unit: Equipment) -> Measure:
+    """Return the depth of the bed by its volume, with as many digits as a sheet would have."""
+    volume = unit.resin_volume.quantity.to("ft³").number
+    diameter = unit.tank_diameter.quantity
+    inches = Quantity(bed_depth(volume, diameter.to("in").number), "in", "length")
+    number = significant(inches.to(diameter.unit).number, 3)
+    return Measure(f"{plain(number)} {diameter.unit}", Quantity(number, diameter.unit, "length"))
