@@ -40,6 +40,8 @@ from calculators import (
     sampling,
     simulated_softener,
     sodium,
+    through_a_cycle,
+    timetable,
     usage,
     water,
     weak_brine,
@@ -63,8 +65,8 @@ _SUBJECTS = {
         resin,
     ),
     "The brine tank": (brine, brine_level, brine_strength, weak_brine, salt_use),
-    "Flow and pressure": (regeneration, drain_flow, flow, bed, drain_line, air_gap, pressure),
-    "Water at the taps": (leakage, blending, heater, heater_history, sodium),
+    "Flow and pressure": (regeneration, timetable, drain_flow, flow, bed, drain_line, air_gap, pressure),
+    "Water at the taps": (leakage, through_a_cycle, blending, heater, heater_history, sodium),
     "Control and care": (clock, electrical, meter, care),
     "Through the days": (simulated_softener,),
 }
@@ -113,7 +115,7 @@ def run(name, inputs, units="us", *, workings=True):
     if not isinstance(inputs, dict):
         result["problems"]["inputs"] = "Inputs are given by name."
         return result
-    given = _read(calculator, inputs, units, result)
+    given = read(calculator, inputs, units, result)
     if not result["problems"]:
         work = _work_out(calculator, given, units, result)
         if workings and not result["problems"]:
@@ -127,7 +129,7 @@ def understood(name, inputs, units="us"):
     None where an input has a problem. name, inputs, units: as `run` takes them.
     """
     result = {"inputs": {}, "problems": {}}
-    given = _read(CALCULATORS[name], inputs, units, result)
+    given = read(CALCULATORS[name], inputs, units, result)
     return None if result["problems"] else SimpleNamespace(**given)
 
 
@@ -142,8 +144,11 @@ def _unknown(what, name, known):
     return f"There is no {what} “{str(name)[:60]}”.{guess}"
 
 
-def _read(calculator, inputs, units, result):
-    """Read all inputs that count into a dictionary; note every problem in `result`."""
+def read(calculator, inputs, units, result):
+    """Return all inputs that count by name, in their own units; note every problem in `result`.
+
+    calculator: what has `inputs`, a calculator or a drawing.
+    """
     given = {}
     names = [one.name for one in calculator.inputs]
     for name in inputs:

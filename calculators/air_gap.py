@@ -77,7 +77,7 @@ AIR_GAP = Calculator(
         Output("reading", "Reading", "words"),
     ],
     compute=_air_gap,
-    curve=Curve("bore", 0.25, 2, ["gap"]),
+    picture=Curve("bore", 0.25, 2, ["gap"]),
     sources=["air-gap-code", "air-gap-least"],
     cautions=["Local code wins where it asks for more."],
 )

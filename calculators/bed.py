@@ -285,7 +285,7 @@ BED_EXPANSION = Calculator(
         Output("lifted_loss", "Most pressure the lifted bed costs", "pressure", "psi", step=0.01),
     ],
     compute=_bed_expansion,
-    curve=Curve("flow", 0.5, 5, ["expansion", "expansion_by_ergun"]),
+    picture=Curve("flow", 0.5, 5, ["expansion", "expansion_by_ergun"]),
     sources=[
         "sphere-drag",
         "bed-expansion",

@@ -111,7 +111,7 @@ BED_DEPTH = Calculator(
         Output("verdict", "Reading", "words"),
     ],
     compute=_bed_depth,
-    curve=Curve("resin_volume", 0.5, 4, ["depth"]),
+    picture=Curve("resin_volume", 0.5, 4, ["depth"]),
     sources=["unit-definitions", "common-practice"],
     cautions=[
         "Take the pressure off before a tank is opened. Beads on the floor are slippery: sweep "

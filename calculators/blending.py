@@ -112,7 +112,7 @@ BLENDING = Calculator(
         ),
     ],
     compute=_blending,
-    curve=Curve("raw", 5, 50, ["raw_share"]),
+    picture=Curve("raw", 5, 50, ["raw_share"]),
     sources=["blending-balance"],
     cautions=[
         "Set the valve by testing, not by turns: the share changes with flow and pressure.",
@@ -214,7 +214,7 @@ EXCHANGE_TANK = Calculator(
         Output("capacity", "Capacity of the tank", "capacity", "grains", step=100),
     ],
     compute=_exchange_tank,
-    curve=Curve("dose", 6, 25, ["exact_days"]),
+    picture=Curve("dose", 6, 25, ["exact_days"]),
     sources=["capacity-anchor", "capacity-high-dose"],
     cautions=[
         "There is no reserve in this: a leak or guests spend the tank early.",

@@ -9,7 +9,11 @@ ROOM_OF_SALT = 0.0438  # gal/lb
 NOTABLE_EXCESS = 0.15
 
 
-def _brine_refill(given, work):
+def refill(given, work):
+    """Tell the steps from salt to refill time and brine; return the outputs by name.
+
+    given: has `salt` [lb], `refill_flow` [gpm], `salt_in_water` [lb/gal] and `time_step` [min].
+    """
     water = work.step(
         "water",
         "Water dissolves a fixed amount of salt, until it is saturated.",
@@ -127,7 +131,7 @@ BRINE_REFILL = Calculator(
         Output("salt_dissolved", "Salt that the set time dissolves", "mass", "lb", step=0.1),
         Output("brine", "Brine it makes", "volume", "gal", step=0.1),
     ],
-    compute=_brine_refill,
+    compute=refill,
     sources=["salt-solubility", "brine-density", "common-practice"],
     cautions=[
         "Lift salt with bent knees, one bag at a time. Keep brine off floors and bare metal.",

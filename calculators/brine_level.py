@@ -2,7 +2,7 @@
 
 import math
 
-from calculators.declare import Calculator, Curve, Input, InputProblem, Output
+from calculators.declare import Calculator, Drawing, Input, InputProblem, Output
 from calculators.leaks import CUBIC_INCHES_IN_A_GALLON
 from calculators.quantities import snap
 from calculators.readings import salt_voids
@@ -203,6 +203,7 @@ BRINE_LEVEL = Calculator(
             low=0,
             high=60,
             help="From the refill calculator: a little more than the water let in.",
+            slider=(0, 12, 0.2),
         ),
         Input("shape", "Shape of the tank", "choice", default=ROUND, choices=(ROUND, RECTANGULAR)),
         _length(
@@ -248,6 +249,7 @@ BRINE_LEVEL = Calculator(
             "From the grid, or the floor, up to its surface.",
             default=24,
             high=60,
+            slider=(0, 36, 1),
         ),
         salt_voids(),
         _length(
@@ -283,7 +285,7 @@ BRINE_LEVEL = Calculator(
         Output("overflow", "Runs over, without a float", "volume", "gal", step=0.1),
     ],
     compute=_brine_level,
-    curve=Curve("brine", 0, 12, ["height"]),
+    picture=Drawing("brine-tank"),
     sources=["salt-bulk", "common-practice"],
     cautions=[
         "Never set a float so high that it cannot act below the overflow: it guards the floor.",

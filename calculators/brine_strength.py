@@ -296,7 +296,7 @@ BRINE_STRENGTH = Calculator(
         Output("verdict", "Judgement", "words"),
     ],
     compute=_brine_strength,
-    curve=Curve("temperature", 33, 100, ["wait"]),
+    picture=Curve("temperature", 33, 100, ["wait"]),
     sources=[
         "salt-solubility",
         "salt-solubility-handbook",

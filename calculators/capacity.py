@@ -106,7 +106,7 @@ RESIN_CAPACITY = Calculator(
     "Capacity of the resin for a salt dose",
     "How much hardness can this bed take after this much salt?",
     inputs=[
-        salt_of_regeneration(),
+        salt_of_regeneration(slider=(3, 30, 0.5)),
         resin_volume(),
         resin_condition(),
     ],
@@ -123,7 +123,7 @@ RESIN_CAPACITY = Calculator(
         Output("share_of_ceiling", "Share of what the salt could do", "share", "%", step=1),
     ],
     compute=_resin_capacity,
-    curve=Curve("salt", 1.5, 30, ["capacity"]),
+    picture=Curve("salt", 1.5, 30, ["capacity"]),
     sources=["capacity-anchor", "capacity-high-dose", "atomic-weights"],
     cautions=[
         "Never quote a tank's greatest capacity at a small dose: the two do not go together.",
@@ -243,7 +243,7 @@ SALT_FOR_CAPACITY = Calculator(
         Output("least_salt", "Salt by chemistry alone", "mass", "lb", digits=2),
     ],
     compute=_salt_for_capacity,
-    curve=Curve("capacity", 10000, 48000, ["exact_salt", "least_salt"]),
+    picture=Curve("capacity", 10000, 48000, ["exact_salt", "least_salt"]),
     sources=["capacity-anchor", "capacity-high-dose", "atomic-weights"],
     cautions=[
         "The salt is for the whole bed: a dose for each volume of resin is a different number."

@@ -194,7 +194,7 @@ SANITIZING_DOSE = Calculator(
         Output("done_when", "Done when", "words"),
     ],
     compute=_sanitizing_dose,
-    curve=Curve("strength", 3, 12.5, ["bleach"]),
+    picture=Curve("strength", 3, 12.5, ["bleach"]),
     sources=[
         "common-practice",
         "well-chlorination",

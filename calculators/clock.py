@@ -2,7 +2,7 @@
 
 import math
 
-from calculators.declare import Calculator, Input, Output
+from calculators.declare import Calculator, Drawing, Input, Output
 from calculators.quantities import snap
 from calculators.readings import heater_volume, hot_share
 
@@ -192,6 +192,7 @@ CLOCK_ERROR = Calculator(
             low=0,
             high=1439 / 60,
             help="Note it before you set it. Write am or pm, or count the hours through the day.",
+            slider=(0, 23.5, 0.5),
             only_when=("told_by", (FACES,)),
         ),
         Input(
@@ -310,6 +311,7 @@ CLOCK_ERROR = Calculator(
         Output("hot_rise", "Rise of the hot water", "hardness", "gpg", step=0.1),
     ],
     compute=_clock,
+    picture=Drawing("day"),
     sources=["common-practice", "stirred-tank"],
     cautions=[
         "Never force a clock or day wheel backwards.",

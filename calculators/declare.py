@@ -363,13 +363,27 @@ class Course:
         self.follow = follow
 
 
+class Drawing:
+    """A picture of one thing alone.
+
+    name: of a calculator's picture, its name in `figures`; of a drawing without a calculator, as
+    pages name it. Such a one has inputs, and draw(given) gets them as a calculation does and
+    returns SVG.
+    """
+
+    def __init__(self, name, inputs=(), draw=None):
+        self.name = name
+        self.inputs = tuple(inputs)
+        self.draw = draw
+
+
 class Calculator:
     """One calculator: what it answers and the function that works it out.
 
     compute(given, work) gets the inputs as attributes of `given`, tells its steps to `work` (a
     `working.Working`) and returns a dictionary of output name -> number in the output's unit.
     sources: keys of `sources.SOURCES`. cautions: sentences shown beside every answer.
-    curve: the picture of the relation, where it is a curve; course: of days that it follows.
+    picture: what its form and pages show of it, a Curve, a Course or a Drawing.
     """
 
     def __init__(
@@ -383,8 +397,7 @@ class Calculator:
         *,
         sources,
         cautions=(),
-        curve=None,
-        course=None,
+        picture=None,
     ):
         self.name = name
         self.title = title
@@ -394,13 +407,7 @@ class Calculator:
         self.compute = compute
         self.sources = tuple(sources)
         self.cautions = tuple(cautions)
-        self.curve = curve
-        self.course = course
-
-    @property
-    def is_drawn(self):
-        """Whether its form has a picture."""
-        return self.curve is not None or self.course is not None
+        self.picture = picture
 
     def input(self, name):
         """Return the input called `name`, or None."""

@@ -165,7 +165,7 @@ DISSOLVED_SOLIDS = Calculator(
         Output("verdict", "At the tap", "words"),
     ],
     compute=_dissolved_solids,
-    curve=Curve("solids", 50, 3000, ["leakage"]),
+    picture=Curve("solids", 50, 3000, ["leakage"]),
     sources=[
         "ion-exchange-equilibrium",
         "soft-limit",

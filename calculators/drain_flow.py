@@ -247,7 +247,7 @@ DRAIN_FLOW = Calculator(
         Output("backwash_for_half", "Backwash that lifts the bed by half", "flow", "gpm", step=0.1),
     ],
     compute=_drain_flow,
-    curve=Curve("temperature", 33, 90, ["backwash_wanted", "backwash_for_half"]),
+    picture=Curve("temperature", 33, 90, ["backwash_wanted", "backwash_for_half"]),
     sources=[
         "bed-expansion",
         "sphere-drag",

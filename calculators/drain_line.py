@@ -213,7 +213,7 @@ DRAIN_LINE = Calculator(
         Output("longest", "Longest line of this bore", "length", "ft", step=1, direction="down"),
     ],
     compute=_drain_line,
-    curve=Curve("flow", 0.5, 8, ["friction", "friction_by_darcy"]),
+    picture=Curve("flow", 0.5, 8, ["friction", "friction_by_darcy"]),
     sources=[
         "pipe-friction",
         "pipe-friction-again",

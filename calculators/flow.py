@@ -167,7 +167,7 @@ BUCKET_FLOW = Calculator(
         Output("uncertainty", "Uncertainty of the reading", "share", "%", step=0.1),
     ],
     compute=_bucket_flow,
-    curve=Curve("time", 10, 180, ["flow"]),
+    picture=Curve("time", 10, 180, ["flow"]),
     sources=["common-practice"],
     cautions=[
         "Keep the air gap at the drain: never push the hose into the waste pipe to catch water.",

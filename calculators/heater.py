@@ -106,6 +106,7 @@ HEATER_WASHOUT = Calculator(
             low=0,
             high=5000,
             help="All hot taps together.",
+            slider=(0, 200, 5),
         ),
         Input(
             "target",
@@ -135,7 +136,7 @@ HEATER_WASHOUT = Calculator(
         Output("wait", "Waiting at the usual use", "time", "days", step=0.1),
     ],
     compute=_heater_washout,
-    curve=Curve("drawn", 0, 200, ["hot_now"]),
+    picture=Curve("drawn", 0, 200, ["hot_now"]),
     sources=["stirred-tank", "hot-water-burns"],
     cautions=[
         "Hot water scalds: cool every sample, and warn children and elders before you draw the "

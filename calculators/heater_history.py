@@ -215,7 +215,7 @@ HEATER_HISTORY = Calculator(
         Output("most_drawn", "At most drawn", "volume", "gal", step=1),
     ],
     compute=_heater_history,
-    curve=Curve("hot", 0.5, 19.5, ["hours", "least_hours", "most_hours"]),
+    picture=Curve("hot", 0.5, 19.5, ["hours", "least_hours", "most_hours"]),
     sources=["stirred-tank", "common-practice", "hot-water-burns"],
     cautions=[
         "Hot water scalds: let the sample cool before you test it, and keep children away from the "

@@ -189,7 +189,7 @@ REGENERATION_INTERVAL = Calculator(
         Output("total_water", "Water the bed softens", "volume", "gal", step=1),
     ],
     compute=_regeneration_interval,
-    curve=Curve("water", 60, 600, ["interval"]),
+    picture=Curve("water", 60, 600, ["interval"]),
     sources=["common-practice"],
 )
 

@@ -226,7 +226,11 @@ def passing_share(capacity_left, front):
     return math.exp(-capacity_left / front)
 
 
-def _front(given, work):
+def front(given, work):
+    """Tell the steps to the length of the front [grains/ft3] at a flow; return it.
+
+    given: has `flow` [gpm] and `resin_volume` [ft3].
+    """
     flow = work.step(
         "flow_for_each_volume",
         "What matters is the flow for each volume of resin.",
@@ -239,8 +243,8 @@ def _front(given, work):
             "Softeners are not built for so much flow through each volume of resin: take the "
             "answer as a guess."
         )
-    front = front_length(flow)
-    if snap(front) > SHORTEST_FRONT:
+    length = front_length(flow)
+    if snap(length) > SHORTEST_FRONT:
         work.put("usual_front", USUAL_FRONT, "grains/ft³")
         work.put("usual_flow", USUAL_FLOW, "gpm/ft³")
         formula = "{usual_front} × √({flow_for_each_volume} ÷ {usual_flow})"
@@ -249,7 +253,7 @@ def _front(given, work):
         work.put("shortest_front", SHORTEST_FRONT, "grains/ft³")
         formula = "{shortest_front}"
         sentence = "However slow the water, the front is not shorter than this."
-    return work.step("front", sentence, formula, front, "grains/ft³")
+    return work.step("front", sentence, formula, length, "grains/ft³")
 
 
 def _fast_flow_leakage(given, work):
@@ -258,7 +262,7 @@ def _fast_flow_leakage(given, work):
             "floor",
             "A sound softener cannot let through as much as the raw water has. Write less.",
         )
-    front = _front(given, work)
+    length = front(given, work)
     left = work.step(
         "left_for_each_volume",
         "What the bed can still take.",
@@ -272,7 +276,7 @@ def _fast_flow_leakage(given, work):
             f"That is {work.shown(left, 'grains/ft³')}, more than any softening resin holds. Write "
             "what the whole bed has left.",
         )
-    share = passing_share(left, front)
+    share = passing_share(left, length)
     work.step(
         "passing_share",
         "The part of the hardness that outruns the exchange.",
@@ -287,7 +291,7 @@ def _fast_flow_leakage(given, work):
         given.floor + (given.raw - given.floor) * share,
         "gpg",
     )
-    return {"outlet": outlet, "passing_share": 100 * share, "front": front}
+    return {"outlet": outlet, "passing_share": 100 * share, "front": length}
 
 
 FAST_FLOW_LEAKAGE = Calculator(
@@ -346,7 +350,7 @@ FAST_FLOW_LEAKAGE = Calculator(
         Output("front", "Length of the front", "resin capacity", "grains/ft³", digits=2),
     ],
     compute=_fast_flow_leakage,
-    curve=Curve("capacity_left", 0, 15000, ["outlet"]),
+    picture=Curve("capacity_left", 0, 15000, ["outlet"]),
     sources=["film-exchange", "common-practice"],
     cautions=[
         "Hard only when fast points to the end of the run or a short bed; hard at every flow "

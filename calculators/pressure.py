@@ -292,7 +292,7 @@ SERVICE_PRESSURE = Calculator(
         Output("measured_share", "Share of what is expected", "share", "%", step=1),
     ],
     compute=_service_pressure,
-    curve=Curve("flow", 0.5, 20, ["total_loss", "bed_loss", "valve_loss"]),
+    picture=Curve("flow", 0.5, 20, ["total_loss", "bed_loss", "valve_loss"]),
     sources=[
         "bed-pressure",
         "bed-pressure-again",

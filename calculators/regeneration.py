@@ -105,8 +105,11 @@ def _injector(given, work):
     return suction, motive
 
 
-def _draw(given, work, suction):
-    """Tell the steps of the draw; return its time [min] or None, and the brine left [gal]."""
+def draw(given, work, suction):
+    """Tell the steps of the draw; return its time [min] or None, and the brine left [gal].
+
+    given: has `brine` [gal] and `brine_time` [min]; suction: brine drawn [gpm].
+    """
     least = work.step(
         "least_suction",
         "To draw all of it in the time set, the suction must be at least this.",
@@ -177,7 +180,7 @@ def _slow_rinse(given, work, motive, draw_time):
 
 def _brine_draw(given, work):
     suction, motive = _injector(given, work)
-    draw_time, left = _draw(given, work, suction)
+    draw_time, left = draw(given, work, suction)
     rinse_time, water, volumes = _slow_rinse(given, work, motive, draw_time)
     work.put("full_brine", FULL_BRINE, "%")
     work.put("weight_of_brine", WEIGHT_OF_BRINE)
@@ -314,7 +317,7 @@ BRINE_DRAW = Calculator(
         Output("brine_left", "Brine left in the tank", "volume", "gal", step=0.1),
     ],
     compute=_brine_draw,
-    curve=Curve("pressure", 20, 100, ["suction", "motive_flow"]),
+    picture=Curve("pressure", 20, 100, ["suction", "motive_flow"]),
     sources=["regeneration-bands", "salt-solubility", "brine-density", "common-practice"],
     cautions=["Brine and the first rinse water go to the drain only: keep them off plants."],
 )

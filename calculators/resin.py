@@ -156,7 +156,7 @@ RESIN_LIFE = Calculator(
         Output("limit", "What ends its life", "words"),
     ],
     compute=_resin_life,
-    curve=Curve("chlorine", 0.4, 4, ["years", "few", "many"]),
+    picture=Curve("chlorine", 0.4, 4, ["years", "few", "many"]),
     sources=["resin-life", "resin-aging", "oxidant-limits", "common-practice"],
     cautions=["Judge resin by a capacity audit and a look at the beads, never by its age alone."],
 )

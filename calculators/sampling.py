@@ -243,7 +243,7 @@ SAMPLE_FLUSH = Calculator(
         Output("time", "Time", "time", "s", step=5, direction="up"),
     ],
     compute=_sample_flush,
-    curve=Curve("bore", 0.25, 1.5, ["flush"]),
+    picture=Curve("bore", 0.25, 1.5, ["flush"]),
     sources=["unit-definitions", "common-practice"],
     cautions=[
         "This is for the pipe alone: a filter, a pressure tank or a softener on the way holds far "

@@ -311,7 +311,7 @@ SIMULATED_SOFTENER = Calculator(
         Output("water_drawn", "Water drawn in a day", "flow", "gal/day", step=1),
     ],
     compute=_simulated_softener,
-    course=Course(follow),
+    picture=Course(follow),
     sources=[
         "capacity-anchor",
         "capacity-high-dose",

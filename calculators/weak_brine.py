@@ -191,7 +191,7 @@ WEAK_BRINE = Calculator(
         Output("ratio", "Salt beside that of saturated brine", "share", "%", step=1),
     ],
     compute=_weak_brine,
-    curve=Curve("salt_ratio", 0, 100, ["capacity_left"]),
+    picture=Curve("salt_ratio", 0, 100, ["capacity_left"]),
     sources=["capacity-anchor", "capacity-high-dose", "salt-bulk", "common-practice"],
     cautions=["The answer is the best case: thin brine also exchanges less well, so expect less."],
 )

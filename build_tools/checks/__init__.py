@@ -6,20 +6,27 @@ from pathlib import Path
 
 from build_tools.checks import (
     call_order,
+    cautions,
     decisions,
     examples,
     expectations,
     expressions,
     finished_calls,
+    lessons,
     likelihoods,
     links,
     orphans,
+    pictures,
+    readability,
     references,
     scripts,
     severities,
     simulated_homes,
+    steps,
     tables,
+    terms,
     unbacked,
+    unused_facts,
 )
 from build_tools.content.handbook import Handbook, load_handbook
 from build_tools.content.problems import Problem, in_order
@@ -38,11 +45,18 @@ def check_handbook(handbook: Handbook, values: Values) -> list[Problem]:
         *call_order.check(handbook),
         *likelihoods.check(handbook),
         *severities.check(handbook),
+        *steps.check(handbook),
+        *cautions.check(handbook),
+        *terms.check(handbook),
+        *readability.check(handbook),
+        *lessons.check(handbook),
         *unbacked.check(handbook),
         *examples.check(handbook, values),
+        *pictures.check(handbook, values),
         *expectations.check(handbook, values),
         *tables.check(handbook, values),
         *expressions.check(handbook, values),
+        *unused_facts.check(handbook, values),
         *finished_calls.check(handbook),
     ]
     if not problems:

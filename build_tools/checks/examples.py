@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
-from build_tools.content.entries import Example
+from build_tools.content.entries import Block, Example
 from build_tools.content.fields import last_place, same_as_written
 from build_tools.content.handbook import Handbook
 from build_tools.content.problems import Problem, expected, shortened
@@ -27,15 +27,15 @@ def check(handbook: Handbook, values: Values) -> Iterator[Problem]:
             yield from _answers(example, calculator, values.answers(example))
 
 
-def wrong_names(example: Example, calculator: Calculator) -> Iterator[Problem]:
+def wrong_names(block: Block, calculator: Calculator) -> Iterator[Problem]:
     """Yield a problem for each given and each answer that the calculator does not have."""
     sides = (("given", "input", calculator.inputs), ("answers", "answer", calculator.outputs))
     for key, word, declared in sides:
         names = [one.name for one in declared]
-        for name in getattr(example.content, key):
+        for name in getattr(block.content, key, ()):
             if name not in names:
                 said = f'the calculator "{calculator.name}" has no {word} "{shortened(name)}"'
-                yield example.problem((key, name), f"{said} {expected(name, names)}")
+                yield block.problem((key, name), f"{said} {expected(name, names)}")
 
 
 def _answers(example: Example, calculator: Calculator, result: dict[str, Any]) -> Iterator[Problem]:

@@ -1,4 +1,4 @@
-"""A quantity in prose must be backed: a fact, a computed value, or a given of a worked example."""
+"""A quantity in prose must be backed: a fact, a computed value, or a given of the text's block."""
 
 from __future__ import annotations
 
@@ -7,9 +7,11 @@ from dataclasses import dataclass
 
 from build_tools.checks.examples import wrong_names
 from build_tools.checks.typed_quantities import Typed, kinds_of, typed_quantities
-from build_tools.content.entries import Example
+from build_tools.content.entries import Block
 from build_tools.content.fields import Format, Measure, keys, same_as_written
 from build_tools.content.handbook import Handbook
+from build_tools.content.page_models import WorkedExample
+from build_tools.content.pictures import inputs_of
 from build_tools.content.problems import Problem
 from calculators import CALCULATORS
 from calculators.quantities import Quantity, QuantityError, display_unit, parse
@@ -31,13 +33,14 @@ class _Backing:
 def check(handbook: Handbook) -> Iterator[Problem]:
     """Yield a problem for each typed quantity that nothing backs.
 
-    In a worked example's texts a quantity may be typed when it is one of its givens or answers.
+    In the texts of a worked example or a picture a quantity may be typed when it is one of its
+    givens or answers.
     """
     backings = [*_backings(handbook)]
-    examples = {id(example): example for example in handbook.examples.values()}
+    blocks = [*handbook.examples.values(), *handbook.pictures.values()]
+    of_blocks = {id(block): _own(block, handbook.units) for block in blocks}
     for passage in handbook.passages:
-        example = examples.get(id(passage.entry))
-        own = _own(example, handbook.units) if example else {}
+        own = of_blocks.get(id(passage.entry), {})
         if own is None:
             continue
         for piece in passage.markdown.pieces:
@@ -53,21 +56,29 @@ def _advice(typed: Typed, backings: list[_Backing], own: dict[str, list[Quantity
         if _prints(backing, typed):
             return f"expected {{{{ {backing.expression} }}}}, which has this value"
     if own:
-        return f"expected one of the example's own givens or answers; otherwise {_HOW[9:]}"
+        return f"expected one of the block's own givens or answers; otherwise {_HOW[9:]}"
     return _HOW
 
 
-def _own(example: Example, units: str) -> dict[str, list[Quantity]] | None:
-    """Return the givens and answers of a worked example that are quantities, by kind.
+def _own(block: Block, units: str) -> dict[str, list[Quantity]] | None:
+    """Return the givens and answers of a block that are quantities, by kind.
 
-    None when it names no calculator or other inputs than that has: what is meant is not known.
+    None when it names no calculator or drawing, or other inputs than that has: what is meant is not
+    known.
     """
-    calculator = CALCULATORS.get(example.content.calculate)
-    if calculator is None or any(wrong_names(example, calculator)):
+    content = block.content
+    calculator = CALCULATORS.get(content.calculate)
+    if content.calculate and (calculator is None or any(wrong_names(block, calculator))):
         return None
+    inputs = calculator.inputs if calculator else inputs_of(content)
     found: dict[str, list[Quantity]] = {"": []}
-    texts = [(text, calculator.input(name)) for name, text in example.content.given.items()]
-    texts += [(text, calculator.output(name)) for name, text in example.content.answers.items()]
+    texts = [
+        (content.given[one.name], one)
+        for one in inputs
+        if isinstance(content.given.get(one.name), str)
+    ]
+    if isinstance(content, WorkedExample):
+        texts += [(text, calculator.output(name)) for name, text in content.answers.items()]
     for text, declared in texts:
         try:
             quantity = parse(text, declared.kind, display_unit(declared.unit, units))

@@ -9,13 +9,24 @@ from __future__ import annotations
 import posixpath
 from typing import Any
 
+from build_tools.content import conversions
 from build_tools.content.entries import Entry, Page
 from build_tools.content.handbook import Handbook
 from build_tools.content.loading import SECTIONS
 from calculators import CALCULATORS
 from calculators.quantities import KINDS
 
-REFERENCE = ("tables", "numbers", "sources", "units", "cautions", "shop")
+REFERENCE = (
+    "tables",
+    "conversions",
+    "glossary",
+    "abbreviations",
+    "numbers",
+    "sources",
+    "units",
+    "cautions",
+    "shop",
+)
 
 POCKET_SHEET = "reference/pocket-sheet.md"
 
@@ -65,13 +76,20 @@ def anchors(handbook: Handbook, address: str) -> set[str] | None:
             "sources": handbook.names("sources"),
             "cautions": handbook.names("cautions"),
             "tables": handbook.names("tables"),
+            "glossary": handbook.names("glossary"),
             "units": {kind.replace(" ", "-") for kind in KINDS},
+            "conversions": {
+                *map(conversions.anchor, conversions.OWN_TABLES),
+                conversions.OTHERS,
+                conversions.COMMON,
+                "temperature",
+            },
         }.get(name)
     return None
 
 
 def _markdown_anchors(page: Page) -> set[str]:
-    return page.body_passage.markdown.anchors | {example.id for _, _, example in page.examples}
+    return page.body_passage.markdown.anchors | {block.id for _, _, block in page.blocks}
 
 
 def _yaml_anchors(entry: Entry[Any]) -> set[str]:

@@ -9,7 +9,7 @@ from functools import cached_property
 
 from build_tools.content.fields import Prose, Reference, parts
 from build_tools.content.markdown_file import Markdown, Piece, read_markdown
-from build_tools.content.page_models import LessonFront, PlainFront, WorkedExample
+from build_tools.content.page_models import LessonFront, Picture, PlainFront, WorkedExample
 from build_tools.content.problems import Problem
 from build_tools.content.yaml_file import KeyPath, YamlFile
 
@@ -81,21 +81,25 @@ class Entry[Content]:
 
 
 Example = Entry[WorkedExample]
+Block = Entry[WorkedExample | Picture]
 
 
 @dataclass(frozen=True)
 class Page(Entry[LessonFront | PlainFront]):
-    """A Markdown page: its front matter as `content`, and its body."""
+    """A Markdown page: its front matter as `content`, its body, and the blocks in it.
+
+    blocks: where each begins and ends in the body, and the entry that it is.
+    """
 
     body: str = ""
     body_line: int = 1
-    examples: list[tuple[int, int, Example]] = field(default_factory=list, repr=False)
+    blocks: list[tuple[int, int, Block]] = field(default_factory=list, repr=False)
 
     @cached_property
     def body_passage(self) -> Passage:
-        """The body without its worked examples, which are entries of their own."""
+        """The body without its blocks, which are entries of their own."""
         text = self.body
-        for start, end, _ in self.examples:
+        for start, end, _ in self.blocks:
             blank = re.sub(r"[^\n]", " ", text[start:end])
             text = text[:start] + blank + text[end:]
         return Passage(self, text, lambda offset: self.body_line + text.count("\n", 0, offset))
@@ -104,11 +108,11 @@ class Page(Entry[LessonFront | PlainFront]):
         yield from super().passages()
         yield self.body_passage
 
-    def sections(self) -> Iterator[tuple[int, str | Example]]:
-        """Yield (line, text or worked example) in the order of the body."""
+    def sections(self) -> Iterator[tuple[int, str | Block]]:
+        """Yield (line, text or block) in the order of the body."""
         done = 0
-        for start, end, example in self.examples:
+        for start, end, block in self.blocks:
             yield self.body_line + self.body.count("\n", 0, done), self.body[done:start]
-            yield example.line(), example
+            yield block.line(), block
             done = end
         yield self.body_line + self.body.count("\n", 0, done), self.body[done:]

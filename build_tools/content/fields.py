@@ -133,6 +133,16 @@ def _listed(value: object) -> object:
 
 #: What a calculator is given: a text as a person would type it, or a bare number.
 Given = Annotated[str, BeforeValidator(_literal)]
+
+
+def _literal_or_named(value: object) -> object:
+    if not isinstance(value, dict):
+        return _literal(value)
+    return {str(name): _literal(one) for name, one in value.items()}
+
+
+#: The same, or several of them by name.
+GivenOrNamed = Annotated[str | dict[str, str], PlainValidator(_literal_or_named)]
 #: One name or a list of names.
 NameOrNames = Annotated[list[Name], Field(min_length=1), BeforeValidator(_listed)]
 

@@ -12,8 +12,8 @@ from typing import Any
 from build_tools.content.diagnosis_models import Check, Fault
 from build_tools.content.entries import Entry, Example, Page, Passage
 from build_tools.content.loading import SECTIONS, Loader
-from build_tools.content.models import Caution, Equipment, Fact, SearchWord, Shop, Source
-from build_tools.content.page_models import Procedure, Table
+from build_tools.content.models import Caution, Equipment, Fact, SearchWord, Shop, Source, Term
+from build_tools.content.page_models import Picture, Procedure, Table
 from build_tools.content.problems import Problem
 from calculators import CALCULATORS
 from calculators.simulation.changes import CHANGES
@@ -35,6 +35,7 @@ class Handbook:
     sources: dict[str, Entry[Source]] = field(default_factory=dict)
     cautions: dict[str, Entry[Caution]] = field(default_factory=dict)
     tables: dict[str, Entry[Table]] = field(default_factory=dict)
+    glossary: dict[str, Entry[Term]] = field(default_factory=dict)
     search_words: dict[str, Entry[SearchWord]] = field(default_factory=dict)
     equipment: dict[str, Entry[Equipment]] = field(default_factory=dict)
     procedures: dict[str, Entry[Procedure]] = field(default_factory=dict)
@@ -43,6 +44,7 @@ class Handbook:
     lessons: dict[str, Page] = field(default_factory=dict)
     pages: dict[str, Page] = field(default_factory=dict)
     examples: dict[str, Example] = field(default_factory=dict)
+    pictures: dict[str, Entry[Picture]] = field(default_factory=dict)
     other_files: set[str] = field(default_factory=set)
     problems: list[Problem] = field(default_factory=list)
     ids: dict[str, set[str]] = field(default_factory=dict)
@@ -90,6 +92,7 @@ class Handbook:
             self.sources,
             self.cautions,
             self.tables,
+            self.glossary,
             self.search_words,
             self.equipment,
             self.procedures,
@@ -98,6 +101,7 @@ class Handbook:
             self.lessons,
             self.pages,
             self.examples,
+            self.pictures,
         ):
             yield from group.values()
 

@@ -8,12 +8,13 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from build_tools.content.diagnosis_models import Check, Fault
-from build_tools.content.entries import Entry, Example, Page
+from build_tools.content.entries import Entry, Page
 from build_tools.content.fields import Format
 from build_tools.content.markdown_file import Fence, read_markdown, split_front
-from build_tools.content.models import Caution, Equipment, Fact, SearchWord, Shop, Source
+from build_tools.content.models import Caution, Equipment, Fact, SearchWord, Shop, Source, Term
 from build_tools.content.page_models import (
     LessonFront,
+    Picture,
     PlainFront,
     Procedure,
     Table,
@@ -42,7 +43,13 @@ LISTS: dict[str, tuple[type[Format], str]] = {
     "sources": (Source, "reference/sources.md"),
     "cautions": (Caution, "reference/cautions.md"),
     "tables": (Table, "reference/tables.md"),
+    "glossary": (Term, "reference/glossary.md"),
     "search_words": (SearchWord, "faults/what-customers-say.md"),
+}
+#: First word of a fenced block -> its format, its group, and what messages call it.
+BLOCKS: dict[str, tuple[type[Format], str, str]] = {
+    "worked-example": (WorkedExample, "examples", "worked example"),
+    "picture": (Picture, "pictures", "picture"),
 }
 #: Files that the diagnosis reads and no reader sees; they are no part of the site.
 DATA_FILES = (simulated_homes.FILE, finished_calls.FILE, measured.FILE)
@@ -169,44 +176,52 @@ class Loader:
         page = Page(
             stem, file, place, content or PlainFront(), read, body=body, body_line=body_line
         )
-        problems += read.problems + self._examples(page)
+        problems += read.problems + self._blocks(page)
         if content is not None:
             pages = self.handbook.lessons if lesson else self.handbook.pages
             pages[stem if lesson else place] = page
         return problems
 
-    def _examples(self, page: Page) -> list[Problem]:
+    def _blocks(self, page: Page) -> list[Problem]:
         problems: list[Problem] = []
         for fence in read_markdown(page.body).fences:
-            if fence.word == "worked-example":
-                problems += self._example(page, fence)
-            elif nearest(fence.word, ["worked-example"]):
-                self.handbook.unread.add("examples")
-                said = f'unknown block "{fence.word}" {expected(fence.word, ["worked-example"])}'
+            if fence.word in BLOCKS:
+                problems += self._block(page, fence)
+            elif nearest(fence.word, BLOCKS):
+                self.handbook.unread.update(group for _, group, _ in BLOCKS.values())
+                said = f'unknown block "{fence.word}" {expected(fence.word, BLOCKS)}'
                 line = page.body_line + page.body.count("\n", 0, fence.offset)
                 problems.append(Problem(page.file, line, said))
         return problems
 
-    def _example(self, page: Page, fence: Fence) -> list[Problem]:
+    def _block(self, page: Page, fence: Fence) -> list[Problem]:
+        shape, group, what = BLOCKS[fence.word]
         read = read_yaml(fence.content, page.file, page.body_line + fence.content_line)
         if read.data is None:
-            self.handbook.unread.add("examples")
+            self.handbook.unread.add(group)
             return read.problems
         name = read.data.get("id")
         if isinstance(name, str):
-            first = self.handbook.examples.get(name)
-            if first is not None:
-                read.report(
-                    read.line("id"),
-                    f'two worked examples have the id "{name}", the first '
-                    f"in {first.file}, line {first.line('id')} (expected each id once)",
-                )
-            self.handbook.ids.setdefault("examples", set()).add(name)
+            self._once(name, what, read)
+            self.handbook.ids.setdefault(group, set()).add(name)
         else:
-            self.handbook.unread.add("examples")
-        content = validate(WorkedExample, read, read.data)
+            self.handbook.unread.add(group)
+        content = validate(shape, read, read.data)
         if content is not None:
-            example = Example(content.id, page.file, page.address, content, read)
-            page.examples.append((fence.offset, fence.end, example))
-            self.handbook.examples.setdefault(content.id, example)
+            block = Entry(content.id, page.file, page.address, content, read)
+            page.blocks.append((fence.offset, fence.end, block))
+            getattr(self.handbook, group).setdefault(content.id, block)
         return read.problems
+
+    def _once(self, name: str, what: str, read: YamlFile) -> None:
+        """Report a block whose id an earlier block of any kind has: it is an anchor."""
+        for _, group, first_what in BLOCKS.values():
+            first = getattr(self.handbook, group).get(name)
+            if first is None:
+                continue
+            both = f"two {what}s" if what == first_what else f"a {what} and a {first_what}"
+            read.report(
+                read.line("id"),
+                f'{both} have the id "{name}", the first in {first.file}, line '
+                f"{first.line('id')} (expected each id once)",
+            )

@@ -135,6 +135,27 @@ class Caution(Format):
 
     title: Text = Field(description="the caution in a few words")
     text: Text = Field(description="the caution in full")
+    called_for_by: list[Name] = Field(
+        [], description='a list of words, such as "drain line": a step with them calls for it'
+    )
+
+
+class Term(Format):
+    """One term of glossary.yaml: a word of the trade, as this handbook uses it."""
+
+    term: Text = Field(description="the term, in the singular and in lower case")
+    forms: list[Name] = Field([], description="a list of its other forms, such as the plural")
+    abbreviation: Name | None = Field(None, description='such as "gpg"')
+    means: Text = Field(description="what it means, in one or two plain sentences")
+    instead_of: list[Name] = Field(
+        [], description="a list of words that the handbook does not use for it"
+    )
+    learn: list[reference("learn")] = Field([], description="a list of lessons about it")
+
+    @property
+    def spellings(self) -> list[str]:
+        """Every spelling under which a text may use the term."""
+        return [self.term, *self.forms, *([self.abbreviation] if self.abbreviation else [])]
 
 
 class Equipment(Format):
@@ -147,7 +168,7 @@ class Equipment(Format):
     short_title: Text | None = Field(None, description="its title in tables; missing: the title")
     summary: Text = Field(description="what kind of unit it is, in a sentence")
     units: Literal["us", "metric"] | None = Field(
-        None, description='the units its figures are shown in; missing: those of the shop'
+        None, description="the units its figures are shown in; missing: those of the shop"
     )
     control: Control = Field(description="how its control decides to regenerate")
     control_voltage: Voltage | None = Field(

@@ -1,4 +1,4 @@
-"""The formats of pages: procedures, lessons, plain pages, worked examples and tables."""
+"""The formats of pages: procedures, lessons, plain pages, their blocks, and tables."""
 
 from __future__ import annotations
 
@@ -9,6 +9,7 @@ from pydantic import Field, model_validator
 from build_tools.content.fields import (
     Format,
     Given,
+    GivenOrNamed,
     Name,
     NameOrNames,
     Text,
@@ -132,6 +133,25 @@ class Through(Format):
     input: Name = Field(description="its input that takes the values")
     given: dict[str, Given] = Field({}, description="what its other inputs are given")
     show: Name = Field(description="its answer, which the table's calculator takes")
+
+
+class Picture(Format):
+    """A fenced block of a Markdown page: a calculator's picture, or a drawing, and its caption."""
+
+    id: Name = Field(description="its name, such as brine-after-a-refill")
+    title: Text = Field(description="a title")
+    calculate: reference("calculators") | None = Field(
+        None, description="a calculator that has a picture"
+    )
+    drawing: Name | None = Field(None, description="the name of a drawing")
+    given: dict[str, GivenOrNamed] = Field({}, description="what it is given")
+    note: Text = Field(description="a sentence or two on what to see in it")
+
+    @model_validator(mode="after")
+    def _one_kind(self) -> Self:
+        if (self.calculate is None) == (self.drawing is None):
+            raise ValueError('a picture needs either "calculate" or "drawing"')
+        return self
 
 
 class Axis(Format):

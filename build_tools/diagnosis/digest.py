@@ -11,7 +11,8 @@ from pathlib import Path
 from typing import Any
 
 START = ("calculators.simulation.visit", "calculators.diagnosis.home_codes")
-# How calculators tell their inputs, steps and sources; no number of a simulated home depends on it.
+# How calculators tell their inputs, steps and sources; no number of a simulated home depends on it,
+# nor on what a module imports from these, nor on its declared calculators.
 TELLING = {f"calculators.{name}" for name in ("sources", "working", "declare", "readings")}
 MAKER = Path(__file__).with_name("homes_of_fault.py")
 _IMPORT = re.compile(
@@ -48,21 +49,21 @@ def modules(root: Path, start: tuple[str, ...]) -> list[Path]:
 
 
 def code_of(source: str) -> str:
-    """Return the lines that work something out: without comments, docstrings and empty lines.
-
-    Nor does a module's declaration of a calculator count: simulated homes call the relations.
+    """Return the lines that do something: without comments, docstrings, declared calculators.
 
     >>> code_of('\"\"\"What it is for.\"\"\"\\n\\nX = 1  # one\\n# two\\n')
     'X = 1  # one'
     """
     left_out: set[int] = set()
-    for node in ast.walk(ast.parse(source)):
+    tree = ast.parse(source)
+    for node in tree.body:
+        if _only_tells(node):
+            left_out |= set(range(node.lineno, (node.end_lineno or node.lineno) + 1))
+    for node in ast.walk(tree):
         if isinstance(node, ast.Module | ast.ClassDef | ast.FunctionDef) and node.body:
             first = node.body[0]
             if isinstance(first, ast.Expr) and isinstance(first.value, ast.Constant):
                 left_out |= set(range(first.lineno, (first.end_lineno or first.lineno) + 1))
-        if isinstance(node, ast.Assign) and _declares(node.value):
-            left_out |= set(range(node.lineno, (node.end_lineno or node.lineno) + 1))
     lines = [
         line.rstrip()
         for number, line in enumerate(source.splitlines(), 1)
@@ -71,12 +72,11 @@ def code_of(source: str) -> str:
     return "\n".join(lines)
 
 
-def _declares(value: ast.expr) -> bool:
-    return (
-        isinstance(value, ast.Call)
-        and isinstance(value.func, ast.Name)
-        and value.func.id == "Calculator"
-    )
+def _only_tells(node: ast.stmt) -> bool:
+    if isinstance(node, ast.ImportFrom):
+        return node.module in TELLING
+    value = node.value if isinstance(node, ast.Assign) else None
+    return isinstance(value, ast.Call) and ast.unparse(value.func) == "Calculator"
 
 
 def _joined(package: str, names: str) -> list[str]:

@@ -16,9 +16,9 @@ THEME = Path(__file__).parent / "theme"
 BROWSER = Path(__file__).parents[1] / "browser"
 EMBEDDING = Path(__file__).parents[1] / "embedding"
 
-STYLES = ("handbook.css", "forms.css", "find_the_cause.css", "call.css")
+STYLES = ("handbook.css", "forms.css", "figures.css", "find_the_cause.css", "call.css")
 SCRIPT = "page/handbook.js"
-EMBEDDED_STYLES = ("handbook.css", "forms.css", "embedded.css")
+EMBEDDED_STYLES = ("handbook.css", "forms.css", "figures.css", "embedded.css")
 EMBEDDED_SCRIPT = "page/embedding/embedded.js"
 SCHEME_SCRIPT = "page/embedding/scheme.js"
 ICON = "icon.svg"
@@ -38,7 +38,8 @@ class Assets:
 
 def find_assets() -> Assets:
     """Return the assets as they are now on disk."""
-    styles = (BROWSER / "forms.css", BROWSER / "call.css", EMBEDDING / "embedded.css")
+    own = ("forms.css", "figures.css", "call.css")
+    styles = (*(BROWSER / name for name in own), EMBEDDING / "embedded.css")
     files = {path.name: path for path in (*THEME.iterdir(), *ICONS.iterdir(), *styles)}
     scripts = (BROWSER / "page").rglob("*.js")
     files |= {path.relative_to(BROWSER).as_posix(): path for path in scripts}

@@ -4,14 +4,15 @@ from __future__ import annotations
 
 from typing import Any
 
-from build_tools.content.entries import Entry, Page
+from build_tools.content.entries import Block, Entry, Page
 from build_tools.content.handbook import Handbook
 from build_tools.content.models import Equipment
-from build_tools.content.page_models import Decision, Procedure, Step
+from build_tools.content.page_models import Decision, Picture, Procedure, Step
 from build_tools.content.values import Values
 from build_tools.pages.equipment_page import equipment_page
 from build_tools.pages.expected_tables import expected_tables
 from build_tools.pages.forms import Forms
+from build_tools.pages.pictures import Pictures
 from build_tools.pages.render import Library, Texts, fill_section, render
 from build_tools.pages.standing_cautions import in_full
 
@@ -35,6 +36,7 @@ class ContentPages:
         self._library = library
         self._forms = forms
         self._calculators = used
+        self._pictures = Pictures(handbook, values, library)
 
     def procedure(self, entry: Entry[Procedure]) -> str:
         """Return the page of a procedure."""
@@ -74,19 +76,21 @@ class ContentPages:
         )
 
     def body(self, page: Page) -> str:
-        """Return a page's body with its expressions filled and its worked examples in place."""
+        """Return a page's body with its expressions filled and its blocks in place."""
         written = []
         for line, part in page.sections():
             if isinstance(part, str):
                 written.append(fill_section(self._values, page, line, part))
             else:
-                text = Texts(self._values, part)
-                example = part.content
-                form = self._forms.of_example(part)
-                written.append(
-                    render("example", text=text, example=example, form=form).strip() + "\n\n"
-                )
+                written.append(f"{self._block(part).strip()}\n\n")
         return "".join(written)
+
+    def _block(self, block: Block) -> str:
+        if isinstance(block.content, Picture):
+            return self._pictures.figure(block)
+        text = Texts(self._values, block)
+        form = self._forms.of_example(block)
+        return render("example", text=text, example=block.content, form=form)
 
     def _step(
         self, entry: Entry[Procedure], text: Texts, number: int, step: Step

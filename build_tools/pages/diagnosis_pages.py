@@ -95,9 +95,7 @@ class DiagnosisPages:
                     "means": text(one.means),
                     "only_for": ", ".join(one.only_for or []),
                     "faults": [
-                        self._library.link(
-                            entry.address, address, f"shows it {how_often(chance)}"
-                        )
+                        self._library.link(entry.address, address, f"shows it {how_often(chance)}")
                         for address, chance in self.spoken_for(entry, one)
                     ],
                 }

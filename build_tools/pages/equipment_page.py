@@ -6,7 +6,6 @@ from collections.abc import Iterable
 from typing import Any
 
 from build_tools.content.entries import Entry
-from build_tools.content.fields import Measure, keys
 from build_tools.content.handbook import Handbook
 from build_tools.content.models import Equipment
 from build_tools.content.unit_figures import WORKED_OUT

@@ -42,6 +42,7 @@ from build_tools.pages.assets import (
     STYLES,
     find_assets,
 )
+from build_tools.pages.glossary_links import GlossaryLinks
 from build_tools.pages.headers import NAME, headers_file
 from build_tools.pages.sayings_page import SAYINGS
 from build_tools.pages.security import policy, theme_scripts, with_policy
@@ -60,6 +61,7 @@ class HandbookPlugin(BasePlugin):
 
     def __init__(self) -> None:
         self._site = Site({}, [], {}, {})
+        self._glossary = GlossaryLinks()
         self._policy = ""
         self._assets = find_assets()
         self._serving = False
@@ -82,6 +84,7 @@ class HandbookPlugin(BasePlugin):
         config.extra["assets"] = self._assets.folder_name
         # Columns are aligned by an attribute of their own: the policy lets no style attribute work.
         config.mdx_configs.setdefault("tables", {})["use_align_attribute"] = True
+        config.markdown_extensions.append(self._glossary)
         config.theme["logo"] = config.theme["favicon"] = self._assets.address(ICON)
         return config
 
@@ -97,6 +100,7 @@ class HandbookPlugin(BasePlugin):
         except BrowserFilesError as error:
             raise PluginError(str(error)) from None
         self._site = write_site(handbook, values, runtime.folder_name, config.site_url)
+        self._glossary.use(handbook)
         config.nav = self._site.nav
         copied = dict(runtime.files)
         copied |= {self._assets.address(name): path for name, path in self._assets.files.items()}
@@ -125,6 +129,7 @@ class HandbookPlugin(BasePlugin):
         address = page.file.src_uri
         if boost := SEARCH_BOOST.get(address) or SEARCH_BOOST.get(address.partition("/")[0]):
             page.meta.setdefault("search", {"boost": boost})
+        self._glossary.page = page.file.src_uri
         return self._site.pages.get(page.file.src_uri, markdown)
 
     def on_page_content(self, html: str, *, page: Page, **_: object) -> str:

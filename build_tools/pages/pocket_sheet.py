@@ -69,9 +69,7 @@ def pocket_sheet(
     )
 
 
-def _stages(
-    library: Library, values: Values, procedure: Entry[Procedure]
-) -> list[dict[str, Any]]:
+def _stages(library: Library, values: Values, procedure: Entry[Procedure]) -> list[dict[str, Any]]:
     """Return the steps under the words of their stages; without such words, under none."""
     text = Texts(values, procedure)
     stages: list[dict[str, Any]] = []

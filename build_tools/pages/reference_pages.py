@@ -1,11 +1,16 @@
-"""The reference pages: all numbers, sources, units, cautions and the shop."""
+"""The reference pages: words, all numbers, sources, units, cautions and the shop."""
 
 from __future__ import annotations
 
+from itertools import groupby
+from typing import Any
+
+from build_tools.content import conversions
 from build_tools.content.addresses import POCKET_SHEET, has_pocket_sheet
 from build_tools.content.entries import Entry
 from build_tools.content.handbook import Handbook
-from build_tools.content.models import Fact
+from build_tools.content.models import Fact, Term
+from build_tools.content.unit_words import spelled_out
 from build_tools.content.values import Values
 from build_tools.pages.carried_table import carried
 from build_tools.pages.measured_page import measured_page
@@ -16,12 +21,16 @@ from calculators.quantities import KINDS
 from calculators.sources import SOURCES
 
 NUMBERS, SOURCE_LIST = "reference/numbers.md", "reference/sources.md"
+GLOSSARY, CAUTIONS = "reference/glossary.md", "reference/cautions.md"
 TITLES = {
     "reference/tables.md": "Tables to carry",
+    "reference/conversions.md": "Conversions",
+    GLOSSARY: "Glossary",
+    "reference/abbreviations.md": "Abbreviations",
     NUMBERS: "All numbers",
     SOURCE_LIST: "Sources",
     "reference/units.md": "Units",
-    "reference/cautions.md": "Cautions",
+    CAUTIONS: "Cautions",
     "reference/how-well-the-cause-is-found.md": "How well the cause is found",
     "reference/shop.md": "This shop",
     "reference/on-this-phone.md": "Keep this handbook on this phone",
@@ -31,6 +40,10 @@ GROUPS = (
     ("published", "Published figures"),
     ("common practice", "Common practice of the trade, no source"),
 )
+
+
+def _by_term(term: dict[str, Any]) -> str:
+    return term["term"].lower()
 
 
 def titles(handbook: Handbook) -> dict[str, str]:
@@ -57,13 +70,15 @@ class ReferencePages:
 
     def pages(self) -> dict[str, str]:
         """Return the Markdown of each reference page by its address."""
-        cautions = in_full(self._handbook, self._values, list(self._handbook.cautions))
         return {
             "reference/tables.md": self._tables(),
+            "reference/conversions.md": self._conversions(),
+            GLOSSARY: self._glossary(),
+            "reference/abbreviations.md": self._abbreviations(),
             NUMBERS: self._numbers(),
             SOURCE_LIST: self._sources(),
             "reference/units.md": self._units(),
-            "reference/cautions.md": render("cautions", cautions=cautions),
+            CAUTIONS: self._cautions(),
             "reference/how-well-the-cause-is-found.md": measured_page(self._handbook),
             "reference/shop.md": self._shop(),
             "reference/on-this-phone.md": render("on_this_phone"),
@@ -75,6 +90,55 @@ class ReferencePages:
             for entry in self._handbook.tables.values()
         ]
         return render("tables", tables=tables, shop=self._handbook.shop.content.name)
+
+    def _conversions(self) -> str:
+        tables = []
+        for name in conversions.OWN_TABLES:
+            head, rows = conversions.factors(KINDS[name])
+            title = conversions.title(KINDS[name])
+            table = {"id": conversions.anchor(name), "title": title, "head": head, "rows": rows}
+            tables.append(table)
+        head, rows = conversions.common_values()
+        return render(
+            "conversions",
+            tables=tables,
+            common={"id": conversions.COMMON, "head": head, "rows": rows},
+            temperature=conversions.temperature(),
+            others={"id": conversions.OTHERS, "rows": conversions.pairs()},
+        )
+
+    def _glossary(self) -> str:
+        terms = sorted(map(self._term, self._handbook.glossary.values()), key=_by_term)
+        letters = groupby(terms, key=lambda term: term["term"][0].upper())
+        return render("glossary", letters=[(letter, list(some)) for letter, some in letters])
+
+    def _term(self, entry: Entry[Term]) -> dict[str, str]:
+        term, text = entry.content, Texts(self._values, entry)
+        lessons = [f"learn/{name}.md" for name in term.learn]
+        return {
+            "id": entry.id,
+            "term": text(term.term),
+            "abbreviation": term.abbreviation or "",
+            "means": text(term.means),
+            "not": ", ".join(f"“{word}”" for word in term.instead_of),
+            "learn": self._library.links_in_a_row(GLOSSARY, lessons),
+        }
+
+    def _abbreviations(self) -> str:
+        rows: dict[str, dict[str, str]] = {}
+        for kind in KINDS.values():
+            for unit in kind.units:
+                words = spelled_out(unit)
+                if words not in (unit, f"{unit}s") and unit not in rows:
+                    link = f"units.md#{conversions.anchor(kind.name)}"
+                    rows[unit] = {"sign": unit, "words": words, "link": link}
+        for entry in self._handbook.glossary.values():
+            if sign := entry.content.abbreviation:
+                words = rows[sign]["words"] if sign in rows else entry.content.term
+                link = f"glossary.md#{entry.id}"
+                rows[sign] = {"sign": sign, "words": words, "link": link}
+        ordered = sorted(rows.values(), key=lambda row: row["sign"].lower().lstrip("°√"))
+        return render("abbreviations", rows=ordered)
 
     def _numbers(self) -> str:
         facts = [self._fact(entry) for entry in self._handbook.facts.values()]
@@ -134,15 +198,26 @@ class ReferencePages:
     def _units(self) -> str:
         kinds = []
         for kind in KINDS.values():
-            title = kind.words.split(" ", 1)[1]
             units = []
             for unit in kind.units:
                 others = [word for word, name in kind.spelled.items() if name == unit]
                 others = [f"`{word}`" for word in others if word != unit.lower()][:8]
                 units.append({"name": unit, "others": ", ".join(others)})
-            anchor = kind.name.replace(" ", "-")
-            kinds.append({"title": title[0].upper() + title[1:], "anchor": anchor, "units": units})
+            title, anchor = conversions.title(kind), conversions.anchor(kind.name)
+            kinds.append({"title": title, "anchor": anchor, "units": units})
         return render("units", kinds=kinds)
+
+    def _cautions(self) -> str:
+        cautions = in_full(self._handbook, self._values, list(self._handbook.cautions))
+        printed_on: dict[str, list[str]] = {}
+        for entry in self._handbook.entries():
+            for _, group, name in entry.references():
+                if group == "cautions":
+                    printed_on.setdefault(name, []).append(entry.address)
+        for one in cautions:
+            pages = printed_on.get(one["id"], [])
+            one["pages"] = self._library.links_in_a_row(CAUTIONS, pages)
+        return render("cautions", cautions=cautions)
 
     def _shop(self) -> str:
         entry = self._handbook.shop

@@ -1,4 +1,4 @@
-"""Where each calculator is used: worked examples, expected readings and expressions."""
+"""Where each calculator is used: blocks of pages, expected readings and expressions."""
 
 from __future__ import annotations
 
@@ -12,8 +12,6 @@ _CALL = re.compile(r"""work_out\(\s*["']([\w-]+)["']""")
 def pages_by_calculator(handbook: Handbook) -> dict[str, set[str]]:
     """Return the addresses of the pages that use each calculator."""
     found: dict[str, set[str]] = {}
-    for example in handbook.examples.values():
-        found.setdefault(example.content.calculate, set()).add(example.address)
     for entry in handbook.entries():
         for _, group, name in entry.references():
             if group == "calculators":

@@ -1,15 +1,11 @@
-"""The ground of a picture: a plane with its two axes, marked at round numbers.
-
-Colors come from the page's style by the classes `figure-…`, so that a picture fits light, dark and
-paper; without a style it is drawn in the color of the text.
-"""
+"""The ground of a picture: a plane with its two axes, marked at round numbers."""
 
 import math
-from html import escape
 
+from calculators.figures.shapes import WIDTH, line, place, text
 from calculators.quantities import plain, snap
 
-WIDTH, HEIGHT = 360, 250
+HEIGHT = 250
 LEFT, RIGHT, TOP, BOTTOM = 64, 24, 30, 48
 MARKS = 4
 
@@ -30,14 +26,19 @@ class Axes:
     """Places points of a plane in the picture and draws its axes.
 
     across, up: (low, high, label) of each axis; an axis across without a label has no numbers.
-    top, floor: between which heights of the picture the plane stands.
+    top, floor: between which heights of the picture the plane stands. marks: (number, words) along
+    the axis across, where they are not round numbers.
     """
 
-    def __init__(self, across, up, top=TOP, floor=HEIGHT - BOTTOM):
+    def __init__(self, across, up, top=TOP, floor=HEIGHT - BOTTOM, marks=None):
         self.across = across
         self.up = up
         self.top = top
         self.floor = floor
+        if marks is None:
+            numbers = round_marks(*across[:2])
+            marks = [(number, plain(number) if across[2] else "") for number in numbers]
+        self.marks = marks
 
     def x(self, number):
         """Return how far across a number stands."""
@@ -53,11 +54,11 @@ class Axes:
         """Return the drawing of both axes with their marks and labels."""
         top, floor, wall = self.top, self.floor, LEFT
         parts = [line("axis", f"M{wall} {top}V{floor}H{WIDTH - RIGHT}")]
-        for number in round_marks(*self.across[:2]):
+        for number, words in self.marks:
             x = place(self.x(number))
             parts.append(line("grid", f"M{x} {top}V{floor}"))
-            if self.across[2]:
-                parts.append(text(x, floor + 16, plain(number), "middle"))
+            if words:
+                parts.append(text(x, floor + 16, words, "middle"))
         for number in round_marks(*self.up[:2]):
             y = place(self.y(number))
             parts.append(line("grid", f"M{wall} {y}H{WIDTH - RIGHT}"))
@@ -67,35 +68,3 @@ class Axes:
             parts.append(text(middle, floor + BOTTOM - 8, self.across[2], "middle"))
         parts.append(text(4, top - 16, self.up[2], "start"))
         return "".join(parts)
-
-
-def place(number):
-    """Return a place in the picture to a tenth, the same on every machine."""
-    return f"{math.floor(snap(number * 10) + 0.5) / 10:g}"
-
-
-#: kind of line -> width and opacity where the page has no style for it.
-LINES = {"axis": ("1.5", "1"), "grid": ("1", "0.2"), "curve": ("2.5", "1"), "here": ("1.5", "1")}
-
-
-def line(kind, path, dashes="none"):
-    """Return a line of one kind along a path."""
-    width, opacity = LINES[kind]
-    return (
-        f'<path class="figure-{kind}" d="{path}" fill="none" stroke="currentColor" '
-        f'stroke-width="{width}" stroke-opacity="{opacity}" stroke-dasharray="{dashes}"/>'
-    )
-
-
-def text(x, y, words, anchor):
-    """Return words in the picture."""
-    return f'<text x="{x}" y="{y}" text-anchor="{anchor}">{escape(words)}</text>'
-
-
-def picture(parts, words, height=HEIGHT):
-    """Return the whole picture; `words` say what it shows to those who cannot see it."""
-    return (
-        f'<svg class="figure" viewBox="0 0 {WIDTH} {height}" role="img" '
-        f'aria-label="{escape(words)}" xmlns="http://www.w3.org/2000/svg" font-size="13" '
-        f'fill="currentColor">{"".join(parts)}</svg>'
-    )

@@ -1,17 +1,9 @@
 """The course of days: what a calculator follows through time, one plane under the other."""
 
 from calculators import CALCULATORS, understood
-from calculators.figures.axes import (
-    BOTTOM,
-    RIGHT,
-    TOP,
-    WIDTH,
-    Axes,
-    line,
-    picture,
-    place,
-    text,
-)
+from calculators.declare import Course
+from calculators.figures.axes import BOTTOM, RIGHT, TOP, Axes
+from calculators.figures.shapes import WIDTH, line, picture, place, text
 from calculators.quantities import convert, display_unit, plain, significant, with_unit
 
 PANEL, GAP = 86, 34  # heights of a plane, and of the room for the label of the next
@@ -28,9 +20,9 @@ def course_picture(name, inputs, units="us"):
     """
     calculator = CALCULATORS[name]
     given = understood(name, inputs, units)
-    if calculator.course is None or given is None:
+    if not isinstance(calculator.picture, Course) or given is None:
         return None
-    course = calculator.course.follow(given)
+    course = calculator.picture.follow(given)
     times, panels = course["times"], course["panels"]
     parts, told = [], []
     for index, (title, kind, unit, lines) in enumerate(panels):

@@ -1,19 +1,9 @@
 """The curve of a calculator: its answers over one input, and the place of the reader's numbers."""
 
 from calculators import CALCULATORS, run
-from calculators.figures.axes import (
-    BOTTOM,
-    HEIGHT,
-    LEFT,
-    RIGHT,
-    TOP,
-    WIDTH,
-    Axes,
-    line,
-    picture,
-    place,
-    text,
-)
+from calculators.declare import Curve
+from calculators.figures.axes import BOTTOM, HEIGHT, LEFT, RIGHT, TOP, Axes
+from calculators.figures.shapes import WIDTH, line, picture, place, text
 from calculators.quantities import plain, significant, snap, with_unit
 
 SAMPLES = 48
@@ -30,9 +20,9 @@ def curve_picture(name, inputs, units="us"):
     own input is varied, all others keep what is given; where the calculator gives no answer the
     line has a gap.
     """
-    curve = CALCULATORS[name].curve
+    curve = CALCULATORS[name].picture
     result = run(name, inputs, units)
-    if curve is None or result["problems"]:
+    if not isinstance(curve, Curve) or result["problems"]:
         return None
     values = {one: result["values"][one] for one in curve.outputs if one in result["values"]}
     if curve.input not in result["inputs"] or not values:
@@ -42,9 +32,9 @@ def curve_picture(name, inputs, units="us"):
 
 def _draw(calculator, inputs, units, here, values):
     """Return the picture, where `here` is the reader's number and `values` what comes out there."""
-    varied = calculator.input(calculator.curve.input)
-    low, unit = varied.displayed(calculator.curve.low, units)
-    high, _ = varied.displayed(calculator.curve.high, units)
+    varied = calculator.input(calculator.picture.input)
+    low, unit = varied.displayed(calculator.picture.low, units)
+    high, _ = varied.displayed(calculator.picture.high, units)
     low, high = min(low, here), max(high, here)
     lines = _lines(calculator, inputs, units, low, high, list(values))
     first = next(iter(values.values()))
@@ -61,7 +51,8 @@ def _draw(calculator, inputs, units, here, values):
             parts.append(_legend(index, value["label"], falls))
     parts += [_mark(axes, here, value["number"]) for value in values.values()]
     at_here = ", ".join(f"{value['label']} {value['shown']}" for value in values.values())
-    return picture(parts, f"{_told(course, first, unit)}At {_shown(here, unit)}: {at_here}.")
+    words = f"{_told(course, first, unit)}At {_shown(here, unit)}: {at_here}."
+    return picture(parts, words, HEIGHT)
 
 
 def _reach(lines, values):
@@ -85,7 +76,7 @@ def _lines(calculator, inputs, units, low, high, outputs):
     points = {output: [] for output in outputs}
     for index in range(SAMPLES + 1):
         x = snap(low + (high - low) * index / SAMPLES)
-        given = {**inputs, calculator.curve.input: x}
+        given = {**inputs, calculator.picture.input: x}
         values = run(calculator.name, given, units, workings=False)["values"]
         for output in outputs:
             points[output].append((x, values[output]["number"] if output in values else None))

@@ -142,8 +142,11 @@ def test_paper_shows_the_computed_example_and_no_buttons(visits: Visits, handboo
 
 
 @pytest.mark.parametrize("paper", ["Letter", "A4"])
-def test_the_tables_to_carry_print_on_one_sheet(visits: Visits, handbook: str, paper: str) -> None:
+@pytest.mark.parametrize("name", ["tables", "conversions"])
+def test_what_is_carried_prints_on_one_sheet(
+    visits: Visits, handbook: str, name: str, paper: str
+) -> None:
     page = visits.page()
-    page.goto(f"{handbook}reference/tables/")
+    page.goto(f"{handbook}reference/{name}/")
     sheets = re.findall(rb"/Type\s*/Page\b", page.pdf(format=paper))
     assert len(sheets) == 1

@@ -8,6 +8,7 @@ from types import SimpleNamespace
 import pytest
 
 from calculators import CALCULATORS, run
+from calculators.declare import Course
 from calculators.quantities import KINDS, SYSTEMS, convert
 from calculators.working import Working
 
@@ -27,7 +28,7 @@ ALPHABET = "0123456789.,/-+eE ½¼²³°%'\"gpmlLdayrinftbhosk"
 
 def rounds(calculator, usual):
     """Return how often to ask a calculator: one that lives through days takes a while."""
-    return usual // 10 if calculator.course else usual
+    return usual // 10 if isinstance(calculator.picture, Course) else usual
 
 
 def reading(chance, one):

@@ -8,13 +8,14 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from calculators import CALCULATORS, run
+from calculators.declare import Curve
 from calculators.figures import curve_picture
 from calculators.figures.axes import HEIGHT, WIDTH, round_marks
 from calculators.quantities import SYSTEMS
 from tests.parity.cases import parity_cases
 
 SVG = "{http://www.w3.org/2000/svg}"
-WITH_CURVE = [one.name for one in CALCULATORS.values() if one.curve]
+WITH_CURVE = [one.name for one in CALCULATORS.values() if isinstance(one.picture, Curve)]
 
 
 def example(name):
@@ -46,7 +47,7 @@ def test_every_example_is_marked_on_its_curve(name, units):
     picture = drawn(name, example(name), units)
 
     curves = [points(line) for line in lines(picture) if line.count("L") > 5]
-    assert len(curves) == len(CALCULATORS[name].curve.outputs)
+    assert len(curves) == len(CALCULATORS[name].picture.outputs)
     for curve, (x, y) in zip(curves, marks(picture), strict=True):
         before = max((one for one in curve if one[0] <= x), key=lambda one: one[0])
         after = min((one for one in curve if one[0] >= x), key=lambda one: one[0])
@@ -60,7 +61,7 @@ def test_the_words_of_a_picture_say_the_answer(name):
     words = drawn(name, inputs).get("aria-label")
 
     values = run(name, inputs)["values"]
-    for output in CALCULATORS[name].curve.outputs:
+    for output in CALCULATORS[name].picture.outputs:
         assert f"{values[output]['label']} {values[output]['shown']}" in words
 
 

@@ -7,7 +7,7 @@ import pytest
 
 from calculators import CALCULATORS, run, understood
 from calculators.figures import course_picture, curve_picture, picture
-from calculators.figures.axes import WIDTH
+from calculators.figures.shapes import WIDTH
 from calculators.simulated_softener import FAULTS, changes_of, follow
 from calculators.simulation.changes import CHANGES
 from tests.calculators.test_every_calculator import usable_inputs

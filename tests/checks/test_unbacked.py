@@ -86,7 +86,7 @@ def test_bold_numbers_are_typed_too(tmp_path: Path) -> None:
     ]
 
 
-OWN_HOW = f"expected one of the example's own givens or answers; otherwise {HOW[9:]}"
+OWN_HOW = f"expected one of the block's own givens or answers; otherwise {HOW[9:]}"
 
 
 @pytest.mark.parametrize("typed", ["18 gpg", "20 gpg", "308 mg/L", "0.5 mg/L", "18 to 20 gpg"])

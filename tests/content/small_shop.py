@@ -292,13 +292,13 @@ learn:
 ---
 title: Hardness
 order: 1
-minutes: 20
+minutes: 10
 aim: Set a control.
 can_now:
-  - work out a setting
+  ['work out a setting', read a kit, name the units]
 questions:
-  - ask: What does a home of {{ home.people }} need?
-    answer: A setting of {{ example("gannet-lane").setting }}.
+  [{ask: 'What does a home of {{ home.people }} need?',
+    answer: 'A setting of {{ example("gannet-lane").setting }}.'}, {ask: Why?, answer: So.}, {ask: How?, answer: So.}]
 ---
 # Hardness
 
@@ -320,6 +320,14 @@ answers:
 ```
 
 Go on to [the bridge](../faults/salt-bridge.md#seen).
+
+```picture
+id: setting-by-iron
+title: The setting by iron
+calculate: hardness-setting
+given: {hardness: 18 gpg}
+note: More iron, a higher setting.
+```
 """,
     "index.md": """\
 # Welcome

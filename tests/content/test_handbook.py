@@ -258,7 +258,7 @@ FILES_THAT_ARE_WRONG = [
     (
         {"fact.yaml": ""},
         "docs_src/fact.yaml:1: this file is not read (expected one of: shop.yaml, facts.yaml, "
-        "sources.yaml, cautions.yaml, tables.yaml, search_words.yaml; nearest: "
+        "sources.yaml, cautions.yaml, tables.yaml, glossary.yaml, search_words.yaml; nearest: "
         '"facts.yaml")',
     ),
     (

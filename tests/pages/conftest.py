@@ -16,23 +16,33 @@ SECOND = ROOT / "tests" / "second_shop" / "mkdocs.yml"
 
 
 class Text(HTMLParser):
-    """The text of a page as a reader sees it, on one line."""
+    """The text of a page as a reader sees it, on one line; a link of the glossary parts nothing."""
 
     def __init__(self, html: str) -> None:
         super().__init__()
         self.words: list[str] = []
         self._hidden = 0
+        self._in_term = self._glued = self._in_text = False
         self.feed(html)
 
     def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
         self._hidden += tag in ("script", "style")
+        self._in_term = tag == "a" and ("class", "term") in attrs
+        self._glued = self._in_term and self._in_text
+        self._in_text = False
 
     def handle_endtag(self, tag: str) -> None:
         self._hidden -= tag in ("script", "style")
+        self._glued = self._in_term and tag == "a"
+        self._in_term = self._in_text = False
 
     def handle_data(self, data: str) -> None:
-        if not self._hidden:
+        if self._glued and self.words:
+            self.words[-1] += data
+        elif not self._hidden:
             self.words.append(data)
+        self._glued = False
+        self._in_text = True
 
     def __str__(self) -> str:
         return " ".join(" ".join(self.words).split())

@@ -16,6 +16,7 @@ def test_a_metric_shop_shows_no_us_unit(second: Path, text_of: Callable[[Path], 
     # Pages about units themselves, one with a form about them, and what sources say word for word.
     everywhere = {
         "reference/units",
+        "reference/conversions",
         "work-out/hardness-units",
         "embed/hardness-units",
         "learn/the-spring",

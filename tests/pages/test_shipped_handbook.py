@@ -185,3 +185,64 @@ def test_a_calculator_names_where_it_is_used(shipped: Path, handbook: Handbook) 
         address = f"work-out/{example.content.calculate}.md"
         html = page(shipped, address).read_text(encoding="utf-8")
         assert f'href="../../{example.address.removesuffix(".md")}/"' in html
+
+
+def test_the_glossary_has_every_term_with_its_anchor(
+    shipped: Path, text_of: Reader, handbook: Handbook
+) -> None:
+    address = page(shipped, "reference/glossary.md")
+    html, text = address.read_text(encoding="utf-8"), text_of(address)
+    assert len(handbook.glossary) >= 70
+    for name, entry in handbook.glossary.items():
+        assert f'id="{name}"' in html
+        assert " ".join(entry.content.means.split("{{")[0].split()) in text
+        for word in entry.content.instead_of:
+            assert f"“{word}”" in text
+    terms = [entry.content.term for entry in handbook.glossary.values()]
+    places = [text.index(f" {term} ", text.index("One word")) for term in sorted(terms)]
+    assert places[0] < places[-1]
+
+
+def test_terms_lead_to_the_glossary_and_are_searched_once(shipped: Path) -> None:
+    html = page(shipped, "faults/salt-bridge.md").read_text(encoding="utf-8")
+    assert html.count('href="../../reference/glossary/#brine"') == 1
+    assert 'class="term"' not in page(shipped, "faults/index.md".replace("/index.md", "")).read_text(
+        encoding="utf-8"
+    )
+    assert "in the glossary" not in (shipped / "search" / "search_index.json").read_text(
+        encoding="utf-8"
+    )
+
+
+def test_every_abbreviation_is_spelled_out(shipped: Path, text_of: Reader) -> None:
+    text = text_of(page(shipped, "reference/abbreviations.md"))
+    for row in ("gpg grains per gallon", "°dH German degrees", "psi pounds per square inch"):
+        assert row in text
+
+
+def test_a_caution_names_every_page_that_prints_it(shipped: Path, handbook: Handbook) -> None:
+    html = page(shipped, "reference/cautions.md").read_text(encoding="utf-8")
+    sections = re.split(r'<h2 id="([\w-]+)">', html)
+    printed_on = dict(zip(sections[1::2], sections[2::2], strict=True))
+    for group in (handbook.procedures, handbook.faults, handbook.checks):
+        for entry in group.values():
+            for name in entry.content.cautions:
+                assert f'href="../../{entry.address.removesuffix(".md")}/"' in printed_on[name]
+
+
+def test_a_source_names_every_fact_it_backs_and_a_fact_every_page(
+    shipped: Path, handbook: Handbook
+) -> None:
+    sources = page(shipped, "reference/sources.md").read_text(encoding="utf-8")
+    backed = dict(re.findall(r'<dt><span id="([\w-]+)">.*?<dd>(.*?)</dd>', sources, re.DOTALL))
+    numbers = page(shipped, "reference/numbers.md").read_text(encoding="utf-8")
+    used = dict(re.findall(r'<dt><span id="(\w+)">.*?<dd>(.*?)</dd>', numbers, re.DOTALL))
+    values = Values(handbook)
+    assert check_handbook(handbook, values) == []
+    for name, entry in handbook.facts.items():
+        if source := entry.content.source:
+            assert f'href="../numbers/#{name}"' in backed[source]
+        for _, _, address in values.uses[name]:
+            folder = address.removesuffix(".md").removesuffix("index").removesuffix("/")
+            link = f"../../{folder}/" if not address.startswith("reference/") else ""
+            assert f'href="{link}"' in used[name] or not link or folder == "", (name, address)

@@ -1,0 +1,22 @@
+"""A fact that no page prints is kept true by nobody."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from build_tools.content.handbook import Handbook
+from build_tools.content.problems import Problem
+from build_tools.content.values import Values
+
+
+def check(handbook: Handbook, values: Values) -> Iterator[Problem]:
+    """Yield a problem for each fact that no text uses; `values` must know all uses.
+
+    Where a file failed to load, it may hold the use: then nothing is told.
+    """
+    if handbook.broken or handbook.unread:
+        return
+    for name, entry in handbook.facts.items():
+        if not values.uses.get(name):
+            said = f'no text uses the fact "{name}" (expected {{{{ fact.{name} }}}} somewhere, or '
+            yield entry.problem((), f"{said}no such fact)")

@@ -1,0 +1,69 @@
+"""The figures that picture blocks become."""
+
+from __future__ import annotations
+
+from functools import cached_property
+
+from build_tools.content.diagnosis_models import COMPLAINT
+from build_tools.content.entries import Entry
+from build_tools.content.handbook import Handbook
+from build_tools.content.page_models import Picture
+from build_tools.content.pictures import CAUSES, drawn
+from build_tools.content.values import Values
+from build_tools.diagnosis.knowledge_data import knowledge_data
+from build_tools.pages.render import Library, Texts, render
+from calculators.diagnosis import Knowledge
+from calculators.diagnosis.call import Call
+from calculators.diagnosis.standing import Standing
+from calculators.figures.causes import causes_picture
+
+
+class Pictures:
+    """Writes the figure of each picture block."""
+
+    def __init__(self, handbook: Handbook, values: Values, library: Library) -> None:
+        self._handbook = handbook
+        self._values = values
+        self._library = library
+
+    def figure(self, entry: Entry[Picture]) -> str:
+        """Return a picture with its caption, and a link to the calculator that it is from."""
+        content = entry.content
+        if content.drawing == CAUSES:
+            svg = self._causes(content)
+        else:
+            svg, _ = drawn(self._values, entry)
+        name = content.calculate
+        return render(
+            "picture",
+            text=Texts(self._values, entry),
+            picture=content,
+            svg=svg,
+            link=self._library.link(entry.address, f"work-out/{name}.md")["link"] if name else "",
+        )
+
+    @cached_property
+    def _knowledge(self) -> Knowledge:
+        return Knowledge(knowledge_data(self._handbook))
+
+    def _causes(self, content: Picture) -> str:
+        complaint, findings = content.given["complaint"], content.given.get("findings", {})
+        before, after = (
+            Standing(self._knowledge, Call(self._knowledge, call))
+            for call in ({"complaint": complaint}, {"complaint": complaint, "readings": findings})
+        )
+        found = [self._found(COMPLAINT, complaint)]
+        found += [self._found(check, result) for check, result in findings.items()]
+        return causes_picture(
+            found,
+            [
+                (self._library.title(f"faults/{name}.md"), before.causes[name], after.causes[name])
+                for name in after.ranking
+            ],
+            (before.unknown, after.unknown),
+        )
+
+    def _found(self, check: str, result: str) -> str:
+        entry = self._handbook.checks[check]
+        label = Texts(self._values, entry)(entry.content.result(result).label)
+        return f"{self._library.title(entry.address)}: {label}"
