@@ -177,7 +177,12 @@ def _fittings(given, tank):
         y = tank.y(given.float_height)
         middle = (left + right) / 2
         half = max(4.0, (right - left) / 2 - 2)
-        parts.append(line("wall", f"M{place(middle - half)} {place(y - 5)}h{place(2 * half)}v10h-{place(2 * half)}z"))
+        parts.append(
+            line(
+                "wall",
+                f"M{place(middle - half)} {place(y - 5)}h{place(2 * half)}v10h-{place(2 * half)}z",
+            )
+        )
     if given.overflow_height is not None:
         y = tank.y(given.overflow_height)
         parts.append(line("wall", f"M{tank.right} {place(y)}h14v7"))

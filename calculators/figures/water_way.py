@@ -221,7 +221,9 @@ def _resin_tank(bed):
 
 def _brine_tank():
     salt = [
-        (x + (6 if y % 24 else 0), y) for y in range(248, 348, 12) for x in range(14, 94, 12)
+        (x + (6 if y % 24 else 0), y)
+        for y in range(248, 348, 12)
+        for x in range(14, 94, 12)
         if not 36 < x + 3 < 64
     ]
     return "".join(
