@@ -175,7 +175,9 @@ def _position(position):
         line("thin", "M266 286H250"),
     ]
     used = [kind for kind in KINDS if any(kind == way[0] for way in ways)]
-    return picture([*parts, _key(used)], _words(lines, house, used), FLOOR + 26 + 18 * 2)
+    return picture(
+        [*parts, _key(used)], _words(lines, house, used), FLOOR + 44 + 18 * ((len(used) - 1) // 2)
+    )
 
 
 def _words(lines, house, used):
