@@ -94,32 +94,50 @@ def _through_the_bed(above, below):
 #: Position -> two lines on what happens, what the house gets, and the ways of moving water.
 POSITIONS = {
     "service": (
-        ("Service: raw water goes down through the bed,", "softened water up the riser to the house."),
+        (
+            "Service: raw water goes down through the bed,",
+            "softened water up the riser to the house.",
+        ),
         "softened",
         _service(),
     ),
     "backwash": (
-        ("Backwash: raw water goes down the riser, lifts", "the bed and washes dirt out to the drain."),
+        (
+            "Backwash: raw water goes down the riser, lifts",
+            "the bed and washes dirt out to the drain.",
+        ),
         "raw",
         _backwash(),
     ),
     "brine draw": (
-        ("Brine draw: water driven through the injector", "draws brine along, down through the bed."),
+        (
+            "Brine draw: water driven through the injector",
+            "draws brine along, down through the bed.",
+        ),
         "raw",
         _brine_draw(),
     ),
     "slow rinse": (
-        ("Slow rinse: the brine is gone; the injector's", "water pushes it on through the bed, slowly."),
+        (
+            "Slow rinse: the injector's water alone follows",
+            "and pushes the brine on through the bed.",
+        ),
         "raw",
         _slow_rinse(),
     ),
     "fast rinse": (
-        ("Fast rinse: raw water goes fast down through the", "bed, packs it and takes the last salt out."),
+        (
+            "Fast rinse: raw water rushes down, packs the",
+            "bed and takes the last salt to the drain.",
+        ),
         "raw",
         _fast_rinse(),
     ),
     "refill": (
-        ("Refill: measured water goes down the brine line", "and dissolves salt for the next time."),
+        (
+            "Refill: measured water goes through the brine",
+            "line and dissolves salt for the next time.",
+        ),
         "softened",
         _refill(),
     ),
@@ -157,7 +175,9 @@ def _position(position):
         line("thin", "M266 286H250"),
     ]
     used = [kind for kind in KINDS if any(kind == way[0] for way in ways)]
-    return picture([*parts, _key(used)], _words(lines, house, used), FLOOR + 26 + 18 * 2)
+    return picture(
+        [*parts, _key(used)], _words(lines, house, used), FLOOR + 44 + 18 * ((len(used) - 1) // 2)
+    )
 
 
 def _words(lines, house, used):
@@ -203,7 +223,9 @@ def _resin_tank(bed):
 
 def _brine_tank():
     salt = [
-        (x + (6 if y % 24 else 0), y) for y in range(248, 348, 12) for x in range(14, 94, 12)
+        (x + (6 if y % 24 else 0), y)
+        for y in range(248, 348, 12)
+        for x in range(14, 94, 12)
         if not 36 < x + 3 < 64
     ]
     return "".join(
@@ -230,9 +252,15 @@ def _cup():
 def _bypass(position):
     one_handle = position == ONE_HANDLE
     if one_handle:
-        lines = ("One-handle bypass: the handle joins inlet and", "outlet and shuts both ways to the softener.")
+        lines = (
+            "One-handle bypass: the handle joins inlet and",
+            "outlet and shuts both ways to the softener.",
+        )
     else:
-        lines = ("Three-valve bypass: the valve between is open,", "the two at the softener are shut.")
+        lines = (
+            "Three-valve bypass: the valve between is open,",
+            "the two at the softener are shut.",
+        )
     parts = [text(4, 18 + 18 * index, words, "start", True) for index, words in enumerate(lines)]
     parts.append(line("thin", f"M4 {PIPE}H352M140 {PIPE}V196M220 {PIPE}V196"))
     parts.append(line("raw", f"M4 {PIPE}H352", DASHES["raw"]))
