@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
 import pytest
 
 from build_tools.content.handbook import load_handbook
@@ -31,7 +29,8 @@ def test_a_calculators_picture_has_a_caption_and_leads_to_the_calculator(site: S
     assert picture("brine-level", {"brine": "2.8 gal", "tank_diameter": "18 in"}) in page
     assert (
         '<figcaption markdown="span">**The level.** The water of a refill stands here. '
-        "[With your own numbers](work-out/brine-level.md)</figcaption>\n</figure>\n"
+        "[Change the numbers](work-out/brine-level.md?brine-level.brine=2.8+gal"
+        "&brine-level.tank_diameter=18+in#brine-level)</figcaption>\n</figure>\n"
     ) in page
 
 
