@@ -5,9 +5,9 @@ from __future__ import annotations
 import pytest
 
 from build_tools.content.handbook import load_handbook
+from build_tools.content.leads import pages_by_calculator
 from build_tools.content.values import Values
 from build_tools.pages.site import Site, write_site
-from build_tools.pages.uses import pages_by_calculator
 from calculators.figures import picture
 from tests.checks.test_pictures import CAUSES, LEVEL, WAY, with_blocks
 from tests.content.small_shop import write
