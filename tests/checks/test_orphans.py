@@ -19,7 +19,7 @@ SAID = (
     [
         ("procedures/alone.yaml", FILES["procedures/drain-flow.yaml"]),
         ("faults/alone.yaml", FILES["faults/no-salt.yaml"]),
-        ("learn/alone.md", FILES["learn/hardness.md"].replace("gannet-lane", "other")),
+        ("learn/alone.md", FILES["learn/hardness.md"].replace("id: ", "id: other-")),
         ("alone.md", "# Alone\n\n[Myself](alone.md)\n"),
     ],
 )
