@@ -47,7 +47,7 @@ def test_a_page_is_a_row_of_texts_and_blocks(handbook: Handbook) -> None:
     assert sections[1][1] is handbook.examples["gannet-lane"]
     assert sections[3][1] is handbook.pictures["setting-by-iron"]
     assert str(sections[0][1]).startswith("# Hardness\n")
-    assert str(sections[4][1]).strip().startswith("Go on to")
+    assert str(sections[2][1]).strip().startswith("Go on to")
 
 
 LOADING = [

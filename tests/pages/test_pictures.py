@@ -5,9 +5,9 @@ from __future__ import annotations
 import pytest
 
 from build_tools.content.handbook import load_handbook
+from build_tools.content.leads import pages_by_calculator
 from build_tools.content.values import Values
 from build_tools.pages.site import Site, write_site
-from build_tools.pages.uses import pages_by_calculator
 from calculators.figures import picture
 from tests.checks.test_pictures import CAUSES, LEVEL, WAY, with_blocks
 from tests.content.small_shop import write
@@ -47,7 +47,3 @@ def test_causes_are_weighed_with_the_handbooks_own_diagnosis(site: Site) -> None
     assert ">Salt height: No salt</text>" in page
     assert "How likely each cause is: " in page
     assert "No salt from " in page
-
-
-def test_pages_that_show_a_calculators_picture_are_named_on_its_page(site: Site) -> None:
-    assert "(../index.md)" in site.pages["work-out/brine-level.md"]
