@@ -19,7 +19,10 @@ SAID = (
     [
         ("procedures/alone.yaml", FILES["procedures/drain-flow.yaml"]),
         ("faults/alone.yaml", FILES["faults/no-salt.yaml"]),
-        ("learn/alone.md", FILES["learn/hardness.md"].replace("id: ", "id: other-")),
+        (
+            "learn/alone.md",
+            FILES["learn/hardness.md"].replace("gannet-lane", "other").replace("-by-salt", ""),
+        ),
         ("alone.md", "# Alone\n\n[Myself](alone.md)\n"),
     ],
 )
