@@ -47,7 +47,3 @@ def test_causes_are_weighed_with_the_handbooks_own_diagnosis(site: Site) -> None
     assert ">Salt height: No salt</text>" in page
     assert "How likely each cause is: " in page
     assert "No salt from " in page
-
-
-def test_pages_that_show_a_calculators_picture_are_named_on_its_page(site: Site) -> None:
-    assert "(../index.md)" in site.pages["work-out/brine-level.md"]
