@@ -20,22 +20,34 @@ NOTHING = "none"
 class Table:
     """A table of readings.
 
-    label: what all its columns belong to, or "". columns: the label of each answer -> its text by
-    unit.
+    label: what all its columns belong to, or "". columns: (place of the reading, its answer or "")
+    -> by unit the label and the text of what it shows. A unit in other units of measure than the
+    shop's has labels of its own; the head of a column is that of the first unit.
     """
 
     label: str
-    columns: dict[str, dict[str, str]] = field(default_factory=dict)
+    columns: dict[tuple[int, str], dict[str, tuple[str, str]]] = field(default_factory=dict)
 
-    def add(self, unit: str, answers: list[tuple[str, str]]) -> None:
-        """Add what one unit shows."""
+    @property
+    def heads(self) -> list[str]:
+        """The head of each column."""
+        return [next(iter(column.values()))[0] for column in self.columns.values()]
+
+    def add(self, place: int, unit: str, answers: list[tuple[str, str]]) -> None:
+        """Add what one unit shows for a reading."""
         for label, shown in answers:
-            self.columns.setdefault(label, {})[unit] = shown
+            answer = label if len(answers) > 1 or self.label else ""
+            self.columns.setdefault((place, answer), {})[unit] = (label, shown)
 
-    def cells(self, unit: str) -> list[str]:
+    def cells(self, unit: str) -> list[dict[str, str]]:
         """Return the row of a unit, empty for one that shows none of the readings."""
         cells = [column.get(unit) for column in self.columns.values()]
-        return [one or NOTHING for one in cells] if any(cells) else []
+        if not any(cells):
+            return []
+        return [
+            {"label": one[0], "shown": one[1]} if one else {"label": "", "shown": NOTHING}
+            for one in cells
+        ]
 
 
 def expected_tables(
@@ -54,7 +66,7 @@ def expected_tables(
             for unit in values.handbook.carried
             if (cells := table.cells(unit.id))
         ]
-        made.append({"label": table.label, "heads": list(table.columns), "rows": rows})
+        made.append({"label": table.label, "heads": table.heads, "rows": rows})
     return made
 
 
@@ -79,7 +91,7 @@ def _tables(values: Values, procedure: Entry[Procedure], step: int) -> list[Tabl
                 tables.append(shared)
             table = shared
         for unit, found in expected.items():
-            table.add(unit, found.answers)
+            table.add(place, unit, found.answers)
     return tables
 
 
