@@ -7,11 +7,11 @@ whose numbers do not change from one edition of Python to the next.
 
 from random import Random
 
-from calculators.declare import Input
 from calculators.quantities import (
     KINDS,
     convert,
     display_unit,
+    parse,
     plain,
     show,
     significant,
@@ -100,13 +100,8 @@ def fixed_text(text, one, units):
     number = one.read(text, "us")
     if one.default is not None and snap(number) == snap(one.default):
         return one.default_text(units)
-    if one.kind not in KINDS:
-        return plain(number)
-    own = display_unit(one.unit, units)
-    if own == one.unit:
-        return text if _has_unit(text, one) else show(number, own)
-    return show(significant(convert(number, one.unit, own, one.kind), DIGITS), own)
-
-
-def _has_unit(text, one: Input):
-    return any(letter.isalpha() or letter in '"°%′″' for letter in text) and bool(one.unit)
+    unit, value = one.unit, number
+    if one.kind in KINDS:
+        written = parse(text, one.kind, one.unit)
+        unit, value = written.unit, written.number
+    return Draw(one.kind, unit, value).shown(one.unit, units)

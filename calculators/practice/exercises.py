@@ -9,6 +9,7 @@ from calculators.quantities import SYSTEMS
 
 KINDS = {
     "number": (number.pose, number.mark),
+    "pair": (number.pose, number.mark),
     "settings": (number.pose, number.mark),
 }
 #: A longer seed than this is no seed.

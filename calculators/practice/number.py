@@ -1,7 +1,8 @@
 """Exercises with numbers: one calculator, or two or three in a row.
 
 Beside what `drawing` and `chain` say, the exercise has "story", a text in which the names of what
-is drawn stand in braces, and "ask": a list of {"output", "step", "choices"}.
+is drawn stand in braces, and "ask": a list of {"output", "step", "choices"}. Where a reading is rough
+a field has "between": the two outputs between which every answer is right.
 """
 
 from calculators.practice import answers, chain
@@ -11,6 +12,8 @@ from calculators.quantities import display_unit
 
 #: The field for the number of the first step, which is asked for where a slip is not known.
 FIRST = "first step"
+#: A given number matters where one of these multiples of it gives another answer.
+OTHER_NUMBERS = 1.37, 0.71, 3.3
 
 
 class CannotBePosed(LookupError):
@@ -52,6 +55,8 @@ class Worked:
 
     def is_right(self, answer, field):
         """Tell whether a number or choice is the answer to a field."""
+        if field.get("between") and self._lies_between(answer, field):
+            return True
         return any(
             answer == value["words"]
             if "words" in value
@@ -59,6 +64,11 @@ class Worked:
             for value in map(lambda done: self.value(done, field), (self.right, self.rounded))
             if value is not None
         )
+
+    def _lies_between(self, answer, field):
+        ends = [self.value(self.right, {**field, "output": name}) for name in field["between"]]
+        low, high = sorted(end["number"] for end in ends)
+        return low <= answer <= high
 
     def wrong_values(self, ways, field):
         """Return the wrong answers to a field that ways give, in numbers; none changes nothing."""
@@ -69,7 +79,7 @@ class Worked:
             if value is not None and "number" in value and value["number"] == value["number"]:
                 if not answers.are_same(value, right):
                     found.append(value)
-        return found[:1] if not rounded else found
+        return found
 
 
 def accepted(exercise, seed, units):
@@ -165,8 +175,13 @@ def _unit(output, units):
 
 
 def _shown(worked):
-    """Return the text of everything drawn, by name, with no break inside."""
+    """Return the text of everything drawn, and of each step's answers, by name."""
     found = {}
+    for done in worked.right[:-1]:
+        for output in done.calculator.outputs:
+            if output.name in done.values:
+                value = output.value(done.values[output.name], worked.units)
+                found[output.name] = value["shown"]
     for step, texts in zip(worked.exercise["steps"], worked.texts, strict=True):
         for name, source in step["inputs"].items():
             if "drawn" in source:
@@ -183,16 +198,50 @@ def _filled(text, shown):
 
 
 def _given(worked, story):
-    """Return label and text of what is given and the story does not mention."""
+    """Return label and text of what is needed and the story does not mention.
+
+    What the exercise fixes and no answer depends on is left out, and so are fixed choices: the
+    story tells of them.
+    """
     found = []
-    for step, done in zip(worked.exercise["steps"], worked.right, strict=True):
-        for name, source in step["inputs"].items():
+    for number, done in enumerate(worked.right):
+        for name, source in worked.exercise["steps"][number]["inputs"].items():
+            one = done.calculator.input(name)
             if "answer" in source or f"{{{source.get('drawn')}}}" in story:
                 continue
-            row = {"label": done.calculator.input(name).label, "shown": done.texts[name]}
+            if "text" in source and (one.kind == "choice" or not _matters(worked, number, one)):
+                continue
+            row = {"label": one.label, "shown": done.texts[name]}
             if row not in found:
                 found.append(row)
     return found
+
+
+def _matters(worked, number, one):
+    """Tell whether an asked answer changes with what is given for an input."""
+
+    class Another:
+        """A way that takes another number for the input, in one step."""
+
+        def __init__(self, factor):
+            self.factor = factor
+
+        def concerns(self, done):
+            return done.calculator.name == worked.exercise["steps"][number]["calculate"]
+
+        def change_given(self, given, done, setting):
+            if getattr(given, one.name) is not None:
+                setattr(given, one.name, self.factor * getattr(given, one.name))
+
+        def change_values(self, values, done, setting):
+            pass
+
+    for factor in OTHER_NUMBERS:
+        done = worked.follow((Another(factor),))
+        for field in worked.exercise["ask"]:
+            if worked.value(done, field) != worked.value(worked.right, field):
+                return True
+    return False
 
 
 def mark(exercise, seed, units, given, library=None):

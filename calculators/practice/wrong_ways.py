@@ -218,9 +218,6 @@ def _setting_as_raw(given, setting):
     for done in setting.done:
         if "setting" in done.values:
             given.raw = done.values["setting"]
-    aside = setting.asides.get("setting")
-    if aside is not None:
-        given.raw = convert(aside.value, aside.unit, "gpg", "hardness")
 
 
 def _count_as_reading(values, done, setting):
