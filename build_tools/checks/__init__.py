@@ -63,6 +63,8 @@ def check_handbook(handbook: Handbook, values: Values) -> list[Problem]:
     ]
     if not problems:
         problems += simulated_homes.check(handbook)
+    if not problems:
+        problems += practice.check_evidence(handbook, values)
     return in_order(problems)
 
 

@@ -7,7 +7,9 @@ from typing import Any
 from build_tools.content.entries import Entry
 from build_tools.content.practice_models import Exercise
 from build_tools.content.values import Values
+from build_tools.practice.evidence_data import EvidenceData
 from build_tools.practice.number_data import NumberData, Report
+from build_tools.practice.order_data import OrderData
 
 
 def exercise_data(entry: Entry[Exercise], values: Values) -> tuple[dict[str, Any], Report]:
@@ -29,4 +31,10 @@ def _filled(entry: Entry[Any], values: Values, path: tuple[str | int, ...], text
     return " ".join(values.fill(entry.passage(path, text)).split())
 
 
-_KINDS = {"number": NumberData, "pair": NumberData, "settings": NumberData}
+_KINDS = {
+    "number": NumberData,
+    "pair": NumberData,
+    "settings": NumberData,
+    "order": OrderData,
+    "evidence": EvidenceData,
+}

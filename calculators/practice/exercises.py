@@ -4,13 +4,15 @@ An exercise is plain data: "id", "kind", "title", "skill", "family" and what its
 module of each kind.
 """
 
-from calculators.practice import number
+from calculators.practice import evidence, number, order
 from calculators.quantities import SYSTEMS
 
 KINDS = {
     "number": (number.pose, number.mark),
     "pair": (number.pose, number.mark),
     "settings": (number.pose, number.mark),
+    "order": (order.pose, order.mark),
+    "evidence": (evidence.pose, evidence.mark),
 }
 #: A longer seed than this is no seed.
 LONGEST_SEED = 40
@@ -49,3 +51,18 @@ def _check(seed, units):
         raise ValueError(f"There is no unit system {units!r}.")
     if len(str(seed)) > LONGEST_SEED:
         raise ValueError(f"A seed has at most {LONGEST_SEED} letters.")
+
+
+def asked(request, library=None):
+    """Return what a page's request asks for: a question, or with "answers" how they are.
+
+    request: "exercise", "seed", "units" and perhaps "answers". Where no question can be posed,
+    "problem" says so in a sentence.
+    """
+    exercise, seed, units = request["exercise"], request["seed"], request["units"]
+    try:
+        if "answers" in request:
+            return mark(exercise, seed, units, request["answers"], library)
+        return pose(exercise, seed, units, library)
+    except number.CannotBePosed:
+        return {"problem": "No clear question comes of this number. Take another one."}
