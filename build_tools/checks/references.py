@@ -19,6 +19,9 @@ _WORDS = {
     "equipment": "unit of equipment",
     "tables": "table",
     "pages": "page",
+    "fault groups": "group of faults",
+    "families": "family of exercises",
+    "skills": "skill",
 }
 
 
