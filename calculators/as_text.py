@@ -7,6 +7,7 @@ from calculators.diagnosis import Knowledge, numbers
 from calculators.diagnosis.heard import Heard
 from calculators.diagnosis.picture import picture
 from calculators.figures import picture as drawing
+from calculators.practice import record_work
 
 #: What the diagnosis knows, once it was handed over, and what was made of it.
 _learned = {}
@@ -22,6 +23,7 @@ def answer(request):
     - "learn": "knowledge", as JSON text, what `calculators.diagnosis.Knowledge` takes; answers null.
     - "diagnose": "call"; answers with what `calculators.diagnosis.picture` returns.
     - "complaints": "words"; answers with the complaints that a customer's words may mean.
+    - "record", "observe", "remember", "crew": see `calculators.practice.record_work`.
     - "read": "check", "numbers", "units"; answers with the result that the numbers show.
 
     Raises ValueError for text that is not JSON, KeyError for a request that lacks a part, and
@@ -57,5 +59,9 @@ _WORK = {
     "learn": _learn,
     "diagnose": lambda asked: picture(_knowledge(), asked["call"]),
     "complaints": lambda asked: _heard().complaints_for(asked["words"]),
+    "record": record_work.record,
+    "observe": record_work.observe,
+    "remember": record_work.remember,
+    "crew": record_work.crew,
     "read": lambda asked: numbers.read(asked["check"], asked["numbers"], asked["units"]),
 }

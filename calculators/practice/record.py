@@ -120,8 +120,8 @@ def merged(present, imported):
     result = {
         "version": VERSION,
         "name": ours or theirs,
-        "attempts": sorted(attempts, key=lambda one: (one["at"], _identity(one))),
-        "observed": sorted(observed, key=lambda one: (one["day"], _identity(one))),
+        "attempts": sorted(attempts, key=lambda one: (one["at"], identity(one))),
+        "observed": sorted(observed, key=lambda one: (one["day"], identity(one))),
     }
     for key, most in (("attempts", MOST_ATTEMPTS), ("observed", MOST_OBSERVED)):
         if len(result[key]) > most:
@@ -130,6 +130,11 @@ def merged(present, imported):
             )
     new = sum(len(result[key]) - len(_union(present[key], [])) for key in _CALLED)
     return result, new
+
+
+def identity(one):
+    """Return all of an attempt or observation, as something that can be compared and ordered."""
+    return tuple(sorted((key, type(value).__name__, value) for key, value in _plain(one)))
 
 
 def day_number(day):
@@ -145,12 +150,7 @@ _CALLED = {"attempts": "answers", "observed": "observations"}
 
 
 def _union(some, others):
-    return list({_identity(one): one for one in (*others, *some)}.values())
-
-
-def _identity(one):
-    """Return all of an attempt or observation, as something that can be compared."""
-    return tuple(sorted((key, type(value).__name__, value) for key, value in _plain(one)))
+    return list({identity(one): one for one in (*others, *some)}.values())
 
 
 def _plain(one):
