@@ -20,7 +20,6 @@ _WORDS = {
     "tables": "table",
     "pages": "page",
     "fault groups": "group of faults",
-    "families": "family of exercises",
     "skills": "skill",
 }
 

@@ -65,8 +65,6 @@ class Handbook:
             return set(CHANGES)
         if group == "fault groups":
             return {one.content.group for one in self.faults.values()}
-        if group == "families":
-            return {name for one in self.skills.values() for name in one.content.families}
         if group == "pages":
             sections = ("procedures", "faults", "checks", "learn")
             found = {f"{name}/{one}" for name in sections for one in self.names(name)}
@@ -76,14 +74,9 @@ class Handbook:
 
     def knows(self, group: str, name: str) -> bool:
         """Tell whether something of this name exists, or may exist in a file that failed."""
-        return name in self.names(group) or group in self.unread or self._is_hidden(group)
-
-    def _is_hidden(self, group: str) -> bool:
-        """Tell whether names of a group that other files hold may stand in one that failed."""
-        held_by = {"fault groups": "faults", "families": "skills"}.get(group)
-        if held_by is None:
-            return False
-        return held_by in self.unread or self.names(held_by) != set(getattr(self, held_by))
+        if group == "fault groups" and self.names("faults") != set(self.faults):
+            return True
+        return name in self.names(group) or group in self.unread
 
     @property
     def units(self) -> str:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pydantic import Field
 
-from build_tools.content.fields import Format, Name, Text, reference
+from build_tools.content.fields import Format, Text, reference
 from build_tools.content.page_models import Texts
 
 
@@ -16,9 +16,6 @@ class Skill(Format):
         min_length=1, description="a list of the procedures that belong to it"
     )
     seen: Texts = Field(description="a list of what an observer must see")
-    families: list[Name] = Field(
-        min_length=1, description="a list of the families of exercises that belong to it"
-    )
     faults: list[reference("fault groups")] = Field(
         min_length=1, description="a list of the groups of faults whose practice calls count"
     )

@@ -1,8 +1,9 @@
 """Which skills a person is signed off in, and what is still missing.
 
-A skill is a dict of `id`, `title`, `families` (of its exercises), `faults` (groups of faults whose
-practice calls count), `safety` (items that must be right) and `heavy`. The rules are the handbook's
-own choice, for a trainer to judge by; they replace no license.
+A skill is a dict of `id`, `title`, `families` and `items` (of its exercises, titles by name),
+`safety` (names of items that must be right), `faults` (groups of faults whose practice calls count)
+and `heavy`. The rules are the handbook's own choice, for a trainer to judge by; they replace no
+license.
 """
 
 from datetime import date
@@ -44,7 +45,7 @@ class Progress:
         """Take in an answer; one that belongs to another skill changes nothing."""
         skill, family = self._skill, attempt["family"]
         is_call = "code" in attempt
-        if family not in skill["faults"] if is_call else not self._has_exercise(attempt):
+        if family not in skill["faults"] if is_call else attempt["skill"] != skill["id"]:
             return
         good = attempt["right"] and not attempt["critical"]
         self.answers.append(good)
@@ -87,19 +88,16 @@ class Progress:
         found = []
         if self._unsafe:
             found.append(
-                "A safety miss is open. Do again, and do right: " + _listed(self._unsafe) + "."
+                f"A safety miss is open. Do again, and do right: {self._titles(self._unsafe)}."
             )
         left = [item for item, good in self._safe.items() if not good and item not in self._unsafe]
         if left:
-            found.append("Safety exercises that are not right yet: " + _listed(left) + ".")
+            found.append(f"Safety exercises that are not right yet: {self._titles(left)}.")
         return found
 
     def calls_done(self):
         """Return how many different calls reached the score."""
         return len(self._calls)
-
-    def _has_exercise(self, attempt):
-        return attempt["skill"] == self._skill["id"] or attempt["family"] in self._skill["families"]
 
     def _not_seen(self):
         wanted = HEAVY_SYSTEMS if self._skill["heavy"] else SYSTEMS
@@ -115,9 +113,14 @@ class Progress:
                 f"Practice calls with a score of at least {CALL_SCORE * 100:.0f}: "
                 f"{len(self._calls)} of {CALLS}."
             )
-        short = [family for family, days in self._runs.items() if not _is_run(days)]
+        titles = self._skill["families"]
+        short = [titles[family] for family, days in self._runs.items() if not _is_run(days)]
         if short:
-            yield f"{RUN} right in a row over at least {RUN_DAYS} days, in: {_listed(short)}."
+            listed = ", ".join(sorted(short))
+            yield f"{RUN} right in a row over at least {RUN_DAYS} days, in: {listed}."
+
+    def _titles(self, items):
+        return ", ".join(sorted(self._skill["items"].get(item, item) for item in items))
 
 
 def signed_off(record, skills, today):
@@ -196,6 +199,3 @@ def months_later(day, months):
 def _is_run(days):
     return len(days) >= RUN and days[-1] - days[0] >= RUN_DAYS
 
-
-def _listed(names):
-    return ", ".join(sorted(names))
