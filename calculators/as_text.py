@@ -7,7 +7,7 @@ from calculators.diagnosis import Knowledge, numbers
 from calculators.diagnosis.heard import Heard
 from calculators.diagnosis.picture import picture
 from calculators.figures import picture as drawing
-from calculators.practice import exercises
+from calculators.practice import exercises, record_work
 
 #: What the diagnosis knows, once it was handed over, and what was made of it.
 _learned = {}
@@ -23,6 +23,7 @@ def answer(request):
     - "learn": "knowledge", as JSON text, what `calculators.diagnosis.Knowledge` takes; answers null.
     - "diagnose": "call"; answers with what `calculators.diagnosis.picture` returns.
     - "complaints": "words"; answers with the complaints that a customer's words may mean.
+    - "record", "observe", "remember", "crew": see `calculators.practice.record_work`.
     - "read": "check", "numbers", "units"; answers with the result that the numbers show.
     - "pose": "exercise", "seed", "units"; answers with a question of `calculators.practice`.
     - "mark": the same and "answers"; answers with how they are.
@@ -62,5 +63,9 @@ _WORK = {
     "complaints": lambda asked: _heard().complaints_for(asked["words"]),
     "pose": lambda asked: exercises.asked(asked, _learned.get("knowledge")),
     "mark": lambda asked: exercises.asked(asked, _learned.get("knowledge")),
+    "record": record_work.record,
+    "observe": record_work.observe,
+    "remember": record_work.remember,
+    "crew": record_work.crew,
     "read": lambda asked: numbers.read(asked["check"], asked["numbers"], asked["units"]),
 }

@@ -16,6 +16,7 @@ from build_tools.content.models import Caution, Equipment, Fact, SearchWord, Sho
 from build_tools.content.page_models import Picture, Procedure, Table
 from build_tools.content.practice_models import Exercise
 from build_tools.content.problems import Problem
+from build_tools.content.skill_models import Skill
 from calculators import CALCULATORS
 from calculators.simulation.changes import CHANGES
 from calculators.sources import SOURCES
@@ -38,6 +39,7 @@ class Handbook:
     tables: dict[str, Entry[Table]] = field(default_factory=dict)
     glossary: dict[str, Entry[Term]] = field(default_factory=dict)
     search_words: dict[str, Entry[SearchWord]] = field(default_factory=dict)
+    skills: dict[str, Entry[Skill]] = field(default_factory=dict)
     equipment: dict[str, Entry[Equipment]] = field(default_factory=dict)
     procedures: dict[str, Entry[Procedure]] = field(default_factory=dict)
     faults: dict[str, Entry[Fault]] = field(default_factory=dict)
@@ -63,6 +65,8 @@ class Handbook:
             return set(CALCULATORS)
         if group == "changes":
             return set(CHANGES)
+        if group == "fault groups":
+            return {one.content.group for one in self.faults.values()}
         if group == "pages":
             sections = ("procedures", "faults", "checks", "learn")
             found = {f"{name}/{one}" for name in sections for one in self.names(name)}
@@ -72,6 +76,8 @@ class Handbook:
 
     def knows(self, group: str, name: str) -> bool:
         """Tell whether something of this name exists, or may exist in a file that failed."""
+        if group == "fault groups" and self.names("faults") != set(self.faults):
+            return True
         return name in self.names(group) or group in self.unread
 
     @property
@@ -96,6 +102,7 @@ class Handbook:
             self.tables,
             self.glossary,
             self.search_words,
+            self.skills,
             self.equipment,
             self.procedures,
             self.faults,

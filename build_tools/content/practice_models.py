@@ -125,7 +125,7 @@ class Exercise(Format):
 
     title: Text = Field(description="the exercise's title")
     kind: Kind = Field(description="what is done in it")
-    skill: Name = Field(description="the skill that it practises")
+    skill: reference("skills") = Field(description="the skill that it practises")
     family: Literal[tuple(FAMILIES)] = Field(description="the family that it belongs to")
     order: int = Field(0, description="its place in its family, a whole number")
     story: Text | None = Field(

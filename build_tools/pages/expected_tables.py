@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 
 from build_tools.content.entries import Entry
 from build_tools.content.page_models import Procedure
-from build_tools.content.readings import Expected, expected_reading
+from build_tools.content.readings import expected_reading
 from build_tools.content.values import Values
 from build_tools.pages.render import Library, Texts
 
@@ -20,34 +20,30 @@ NOTHING = "none"
 class Table:
     """A table of readings.
 
-    label: what all its columns belong to, or "". columns: (place of the reading, its answer or "")
-    -> by unit the label and the text of what it shows. A unit in other units of measure than the
-    shop's has labels of its own; the head of a column is that of the first unit.
+    labels: by unit, what all columns belong to, if anything. columns: by what makes a column one,
+    its (label, text) for each unit. A unit's labels are in the unit's own units.
     """
 
-    label: str
-    columns: dict[tuple[int, str], dict[str, tuple[str, str]]] = field(default_factory=dict)
+    labels: dict[str, str] = field(default_factory=dict)
+    columns: dict[object, dict[str, tuple[str, str]]] = field(default_factory=dict)
+
+    @property
+    def label(self) -> str:
+        """What all columns belong to, for the first unit."""
+        return next(iter(self.labels.values()), "")
 
     @property
     def heads(self) -> list[str]:
-        """The head of each column."""
+        """The head of each column: its label for the first unit, which may be in other units."""
         return [next(iter(column.values()))[0] for column in self.columns.values()]
-
-    def add(self, place: int, unit: str, answers: list[tuple[str, str]]) -> None:
-        """Add what one unit shows for a reading."""
-        for label, shown in answers:
-            answer = label if len(answers) > 1 or self.label else ""
-            self.columns.setdefault((place, answer), {})[unit] = (label, shown)
 
     def cells(self, unit: str) -> list[dict[str, str]]:
         """Return the row of a unit, empty for one that shows none of the readings."""
-        cells = [column.get(unit) for column in self.columns.values()]
-        if not any(cells):
-            return []
-        return [
-            {"label": one[0], "shown": one[1]} if one else {"label": "", "shown": NOTHING}
-            for one in cells
+        cells = [
+            dict(zip(("label", "shown"), column.get(unit, (head, NOTHING)), strict=True))
+            for head, column in zip(self.heads, self.columns.values(), strict=True)
         ]
+        return cells if any(unit in column for column in self.columns.values()) else []
 
 
 def expected_tables(
@@ -61,6 +57,7 @@ def expected_tables(
             | {
                 "unit": unit.id,
                 "words": Texts(values, unit, unit)(unit.content.short_title or unit.content.title),
+                "label": table.labels.get(unit.id, ""),
                 "cells": cells,
             }
             for unit in values.handbook.carried
@@ -83,17 +80,16 @@ def _tables(values: Values, procedure: Entry[Procedure], step: int) -> list[Tabl
         if not expected:
             continue
         if reading.show and len(reading.show) > 1:
-            table, shared = Table(_first(expected).label), None
+            table, shared = Table({unit: found.label for unit, found in expected.items()}), None
             tables.append(table)
         else:
             if shared is None or len(shared.columns) == MOST_COLUMNS:
-                shared = Table("")
+                shared = Table()
                 tables.append(shared)
             table = shared
         for unit, found in expected.items():
-            table.add(place, unit, found.answers)
+            for label, shown in found.answers:
+                # A label with a figure of the unit itself is another for each unit.
+                key = label if len(found.answers) > 1 or "unit." in reading.label else place
+                table.columns.setdefault(key, {})[unit] = label, shown
     return tables
-
-
-def _first(expected: dict[str, Expected]) -> Expected:
-    return next(iter(expected.values()))

@@ -53,7 +53,7 @@ class Forms:
             carried={
                 unit.content.title: figures
                 for unit in self._values.handbook.carried
-                if (figures := self._values.equipment_inputs(calculator, unit))
+                if (figures := self._values.form_figures(calculator, unit))
             },
             picture=self._values.picture(calculator.name, counting),
             form_id=form_id,

@@ -18,8 +18,8 @@ from tests.parity.cases import parity_cases
 SVG = "{http://www.w3.org/2000/svg}"
 DRAWN = [one.name for one in CALCULATORS.values() if isinstance(one.picture, Drawing)]
 POSITIONS = DRAWINGS["water-way"].inputs[0].choices
-#: A letter is at most about so wide.
-LETTER = 7.6
+#: A letter is at most about so wide, and a strong one.
+LETTER, STRONG = 7.0, 7.7
 CAUSES = [(f"Cause {number}", 0.1, 0.4 / (number + 1)) for number in range(9)]
 
 
@@ -78,10 +78,11 @@ def stays_within(svg):
             assert -1 <= x <= width + 1
             assert -1 <= y <= height + 1
     for one in tree.iter(f"{SVG}text"):
-        x, y, long = float(one.get("x")), float(one.get("y")), LETTER * len(one.text)
+        x, y = float(one.get("x")), float(one.get("y"))
+        long = (STRONG if one.get("font-weight") else LETTER) * len(one.text)
         start = {"start": x, "middle": x - long / 2, "end": x - long}[one.get("text-anchor")]
         assert -2 <= start
-        assert start + long <= width + 22
+        assert start + long <= width + 3
         assert 8 <= y <= height
 
 
