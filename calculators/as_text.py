@@ -7,6 +7,7 @@ from calculators.diagnosis import Knowledge, numbers
 from calculators.diagnosis.heard import Heard
 from calculators.diagnosis.picture import picture
 from calculators.figures import picture as drawing
+from calculators.practice import exercises, record_work
 
 #: What the diagnosis knows, once it was handed over, and what was made of it.
 _learned = {}
@@ -22,7 +23,10 @@ def answer(request):
     - "learn": "knowledge", as JSON text, what `calculators.diagnosis.Knowledge` takes; answers null.
     - "diagnose": "call"; answers with what `calculators.diagnosis.picture` returns.
     - "complaints": "words"; answers with the complaints that a customer's words may mean.
+    - "record", "observe", "remember", "crew": see `calculators.practice.record_work`.
     - "read": "check", "numbers", "units"; answers with the result that the numbers show.
+    - "pose": "exercise", "seed", "units"; answers with a question of `calculators.practice`.
+    - "mark": the same and "answers"; answers with how they are.
 
     Raises ValueError for text that is not JSON, KeyError for a request that lacks a part, and
     LookupError where a diagnosis is asked for and nothing was learned.
@@ -57,5 +61,11 @@ _WORK = {
     "learn": _learn,
     "diagnose": lambda asked: picture(_knowledge(), asked["call"]),
     "complaints": lambda asked: _heard().complaints_for(asked["words"]),
+    "pose": lambda asked: exercises.asked(asked, _learned.get("knowledge")),
+    "mark": lambda asked: exercises.asked(asked, _learned.get("knowledge")),
+    "record": record_work.record,
+    "observe": record_work.observe,
+    "remember": record_work.remember,
+    "crew": record_work.crew,
     "read": lambda asked: numbers.read(asked["check"], asked["numbers"], asked["units"]),
 }

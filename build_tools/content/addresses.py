@@ -12,7 +12,7 @@ from typing import Any
 from build_tools.content import conversions
 from build_tools.content.entries import Entry, Page
 from build_tools.content.handbook import Handbook
-from build_tools.content.loading import SECTIONS
+from build_tools.content.loading import SECTIONS, page_folder
 from calculators import CALCULATORS
 from calculators.quantities import KINDS
 
@@ -26,6 +26,15 @@ REFERENCE = (
     "units",
     "cautions",
     "shop",
+)
+
+#: The pages of a learner's record, where the handbook has skills.
+OF_RECORD = (
+    "practise/index.md",
+    "practise/today.md",
+    "practise/my-record.md",
+    "reference/sign-off.md",
+    "reference/crew.md",
 )
 
 POCKET_SHEET = "reference/pocket-sheet.md"
@@ -43,13 +52,18 @@ def is_section_index(address: str) -> bool:
 
 def addresses(handbook: Handbook) -> set[str]:
     """Return the address of every page, also of those whose file failed to load."""
-    folders = [*SECTIONS, "learn", "work-out", "reference"]
+    folders = [*map(page_folder, SECTIONS), "learn", "work-out", "reference"]
     return {
         *handbook.ids.get("markdown", ()),
-        *(f"{folder}/{name}.md" for folder in SECTIONS for name in handbook.names(folder)),
+        *(
+            f"{page_folder(folder)}/{name}.md"
+            for folder in SECTIONS
+            for name in handbook.names(folder)
+        ),
         *(f"work-out/{name}.md" for name in CALCULATORS),
         *(f"reference/{name}.md" for name in REFERENCE),
         "faults/what-customers-say.md",
+        *(OF_RECORD if handbook.names("skills") else []),
         *([POCKET_SHEET] if has_pocket_sheet(handbook) else []),
         *(f"{folder}/index.md" for folder in folders),
     }
@@ -76,6 +90,7 @@ def anchors(handbook: Handbook, address: str) -> set[str] | None:
             "sources": handbook.names("sources"),
             "cautions": handbook.names("cautions"),
             "tables": handbook.names("tables"),
+            "sign-off": {*handbook.names("skills"), "what-signs-a-skill-off"},
             "glossary": handbook.names("glossary"),
             "units": {kind.replace(" ", "-") for kind in KINDS},
             "conversions": {

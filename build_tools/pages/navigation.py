@@ -10,6 +10,7 @@ from build_tools.content.handbook import Handbook
 from build_tools.content.page_models import ProcedureGroup
 from build_tools.content.values import Values
 from build_tools.pages.diagnosis_pages import checks_in_order
+from build_tools.pages.practice import record_pages
 from build_tools.pages.reference_pages import titles
 from build_tools.pages.render import Library, Texts
 from build_tools.pages.sayings_page import SAYINGS
@@ -72,6 +73,8 @@ def sections(handbook: Handbook, values: Values) -> list[Section]:
         listed_above=False,
     )
     equipment = Section("equipment", "Equipment", [("", noted(handbook.carried, "summary"))])
+    practice = [(address, note) for address, note in record_pages.NOTES.items()]
+    practise = [Section("practise", "Practise", [("", practice)])]
     return [
         Section("learn", "Learn", [("", noted(lessons, "aim"))]),
         Section("procedures", "Procedures", [one for one in procedures if one[1]]),
@@ -88,6 +91,7 @@ def sections(handbook: Handbook, values: Values) -> list[Section]:
             subsections=[checks],
         ),
         Section("work-out", "Work it out", calculators),
+        *(practise if record_pages.has_record(handbook) else []),
         Section(
             "reference",
             "Reference",

@@ -17,6 +17,7 @@ from build_tools.pages.diagnosis_pages import DiagnosisPages
 from build_tools.pages.forms import Forms
 from build_tools.pages.navigation import Section, lessons_in_order, navigation, sections
 from build_tools.pages.pocket_sheet import pocket_sheet
+from build_tools.pages.practice.record_pages import RecordPages
 from build_tools.pages.reference_pages import ReferencePages
 from build_tools.pages.related import Related
 from build_tools.pages.render import Library, render
@@ -54,6 +55,7 @@ def write_site(
     call = CallPage(handbook, values, library, runtime_folder)
     calculators = CalculatorPages(handbook, library, forms, site_url)
     reference = ReferencePages(handbook, values, library)
+    records = RecordPages(handbook, values, library, runtime_folder)
     library.name(SAYINGS, TITLE)
     found = sections(handbook, values)
     lessons = lessons_in_order(handbook)
@@ -69,6 +71,7 @@ def write_site(
     body = pages.get(causes, "# Find the cause\n")
     pages[causes] = diagnosis.find_the_cause(causes, body, call.section(causes))
     pages[SAYINGS] = sayings_page(handbook, values, library)
+    pages |= records.pages()
     for section in found:
         for one in (section, *section.subsections):
             pages[one.index] = _index(one, pages.get(one.index), library)

@@ -6,6 +6,7 @@ import { mountCalls } from "./call/call.js";
 import { completeSnippets } from "./embedding/snippet.js";
 import { LiveForm } from "./form.js";
 import { registerOfflineWorker, tellAge } from "./offline/offline.js";
+import { mountRecordPages } from "./practice/record_pages.js";
 import { unfoldForPaper } from "./paper.js";
 import { mountUnitChoice } from "./unit_choice.js";
 
@@ -46,6 +47,7 @@ function comeToLife() {
   pagesSoFar += 1;
   mountForms();
   mountCalls(clientFor);
+  mountRecordPages(clientFor);
   completeSnippets();
   mountUnitChoice();
   tellAge();
