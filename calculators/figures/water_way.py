@@ -267,7 +267,7 @@ def _bypass(position):
     parts.append(arrow("raw", 356, PIPE, "right"))
     if one_handle:
         parts += [
-            line("wall", f"M112 62H248V136H112ZM180 62V48M164 48h32"),
+            line("wall", "M112 62H248V136H112ZM180 62V48M164 48h32"),
             line("wall", "M130 124h20M210 124h20"),
             text(256, 130, "shut", "start"),
             text(104, 130, "shut", "end"),
