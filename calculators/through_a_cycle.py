@@ -207,7 +207,9 @@ OUTLET_THROUGH_A_CYCLE = Calculator(
         Output("outlet", "Hardness at the outlet now", "hardness", "gpg", step=0.1),
         Output("share_used", "Capacity used", "share", "%", step=1),
         Output("water_left", "Water left until the end point", "volume", "gal", step=10),
-        Output("water_to_the_end", "Water from regeneration to the end point", "volume", "gal", step=10),
+        Output(
+            "water_to_the_end", "Water from regeneration to the end point", "volume", "gal", step=10
+        ),
     ],
     compute=_through_a_cycle,
     picture=Curve("used", 0, 2000, ["outlet"]),
