@@ -15,12 +15,7 @@ from build_tools.pages.call_page import CallPage
 from build_tools.pages.content_pages import ContentPages
 from build_tools.pages.diagnosis_pages import DiagnosisPages
 from build_tools.pages.forms import Forms
-<<<<<<< HEAD
 from build_tools.pages.navigation import Section, navigation, sections
-from build_tools.pages.reference_pages import ReferencePages
-=======
-from build_tools.pages.navigation import Section, lessons_in_order, navigation, sections
->>>>>>> origin/main
 from build_tools.pages.pocket_sheet import pocket_sheet
 from build_tools.pages.reference_pages import ReferencePages
 from build_tools.pages.related import Related

@@ -12,7 +12,7 @@ from tests.content.small_shop import FILES, changed, problems_of
 SECOND = (
     FILES["learn/hardness.md"]
     .replace("gannet-lane", "other")
-    .replace("setting-by-iron", "another-picture")
+    .replace("capacity-by-salt", "another-picture")
 )
 SAID = (
     '1: no other page leads to this one (expected a link, a "go_to" or a list on another page that '
