@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from xml.etree.ElementTree import Element
 
-from build_tools.class_pack.learning.elements import Child, element
+from build_tools.class_pack.learning.elements import Child, element, text
 
 
 def declared(identifier: str, base: str, right: Iterable[str | float], many: str = "single") -> Element:
     """Return the declaration of a response with its right answer."""
-    values = [element("value", _plain(one)) for one in right]
+    values = [element("value", text(one)) for one in right]
     return element(
         "responseDeclaration",
         element("correctResponse", *values),
@@ -33,12 +33,6 @@ def outcome(identifier: str, base: str, value: str | None = None, **more: float)
     )
 
 
-def _plain(value: str | float) -> str:
-    from build_tools.class_pack.learning.elements import text
-
-    return text(value)
-
-
 def variable(identifier: str) -> Element:
     """Return the value of a response or an outcome."""
     return element("variable", identifier=identifier)
@@ -46,20 +40,17 @@ def variable(identifier: str) -> Element:
 
 def value(base: str, of: str | float) -> Element:
     """Return a fixed value."""
-    return element("baseValue", _plain(of), baseType=base)
+    return element("baseValue", text(of), baseType=base)
 
 
 def between(identifier: str, low: float, high: float) -> Element:
-    """Return whether a number lies in a range, its ends with it."""
-    middle, half = (low + high) / 2, (high - low) / 2
-    room = f"{_plain(half)} {_plain(half)}"
-    return element(
-        "equal",
-        variable(identifier),
-        value("float", middle),
-        toleranceMode="absolute",
-        tolerance=room,
-    )
+    """Return whether a number lies in a range, its ends with it.
+
+    The standard's own tolerance, an attribute of "equal", says the same; not every system reads it.
+    """
+    least = element("gte", variable(identifier), value("float", low))
+    most = element("lte", variable(identifier), value("float", high))
+    return element("and", least, most)
 
 
 def in_one_of(identifier: str, ranges: Sequence[tuple[float, float]]) -> Element:

@@ -35,7 +35,8 @@ class Kind(NamedTuple):
 _INLINE = "strong|em|a|textEntryInteraction"
 _BLOCK = "p|ul|ol"
 _VALUES = (
-    "variable|baseValue|equal|match|stringMatch|index|or|lt|gt|sum|product|divide|testVariables"
+    "variable|baseValue|match|stringMatch|index|and|or|lt|gt|lte|gte|sum|product|divide|"
+    "testVariables"
 )
 _RULES = "responseCondition|setOutcomeValue"
 _OF_RESPONSE = {"identifier": NAME, "cardinality": "single|ordered", "baseType": BASE}
@@ -99,18 +100,17 @@ ITEM = {
     "setOutcomeValue": Kind(_ONE, attributes={"identifier": NAME}, needed=("identifier",)),
     "variable": Kind("", attributes={"identifier": NAME}, needed=("identifier",)),
     "baseValue": Kind("", text=True, attributes={"baseType": BASE}, needed=("baseType",)),
-    "equal": Kind(
-        _TWO,
-        attributes={"toleranceMode": "absolute|exact|relative", "tolerance": f"{NUMBER}( {NUMBER})?"},
-    ),
     "match": Kind(_TWO),
     "stringMatch": Kind(
         _TWO, attributes={"caseSensitive": YES_NO}, needed=("caseSensitive",)
     ),
     "index": Kind(_ONE, attributes={"n": WHOLE}, needed=("n",)),
+    "and": Kind(_MANY),
     "or": Kind(_MANY),
     "lt": Kind(_TWO),
     "gt": Kind(_TWO),
+    "lte": Kind(_TWO),
+    "gte": Kind(_TWO),
     "sum": Kind(_MANY),
     "product": Kind(_MANY),
     "divide": Kind(_TWO),
