@@ -10,6 +10,7 @@ import shutil
 import signal
 import socket
 import sys
+import tempfile
 from pathlib import Path
 
 import click
@@ -71,12 +72,7 @@ def build(output: Path) -> None:
             "its folder: name a new or an empty one."
         )
     print_what_mkdocs_says()
-    config = load_config(str(CONFIG), strict=True, site_dir=str(output))
-    config.plugins.on_startup(command="build", dirty=False)
-    try:
-        mkdocs_build.build(config)
-    finally:
-        config.plugins.on_shutdown()
+    write_site(output)
     compress(output)
     click.echo(f"The handbook is in {output}")
 
@@ -216,6 +212,18 @@ def benchmark(subject: str, as_json: bool, rounds: int, calls: int, seed: int, k
     click.echo(json.dumps(rows, indent=2) if as_json else measured_by.table(rows))
 
 
+@main.command("readme-pictures", help=COMMANDS["readme-pictures"])
+def readme_pictures() -> None:
+    """Build the handbook into a folder of its own, and take pictures of it."""
+    from build_tools.readme_pictures import take_pictures
+
+    print_what_mkdocs_says()
+    with tempfile.TemporaryDirectory() as folder:
+        write_site(Path(folder) / "site")
+        for file in take_pictures(Path(folder) / "site", ROOT / "docs" / "pictures"):
+            click.echo(f"Written: {file.relative_to(ROOT)}")
+
+
 @main.command(
     help=COMMANDS["test"],
     context_settings={"ignore_unknown_options": True, "help_option_names": []},
@@ -228,6 +236,16 @@ def test(pytest_arguments: tuple[str, ...]) -> None:
     in_order = ["--dist=loadfile", "--no-loadscope-reorder"]
     side_by_side = ["--numprocesses=auto", "--maxprocesses=4", *in_order]
     sys.exit(hand_over([sys.executable, "-m", "pytest", *side_by_side, *pytest_arguments]))
+
+
+def write_site(output: Path) -> None:
+    """Build the handbook into a folder, which is emptied first."""
+    config = load_config(str(CONFIG), strict=True, site_dir=str(output))
+    config.plugins.on_startup(command="build", dirty=False)
+    try:
+        mkdocs_build.build(config)
+    finally:
+        config.plugins.on_shutdown()
 
 
 def sound_handbook() -> Handbook:

@@ -29,17 +29,6 @@ MARGIN = 3.0  # in, to keep free above the lifted bed
 FREEBOARD = 50.0
 
 
-def bed_depth(volume, diameter):
-    """Return the depth [in] of resin of a volume [ft3] in a round tank of a diameter [in].
-
-    Plain geometry; the rounded bottom of the tank is left out.
-
-    >>> round(bed_depth(1.5, 10), 1)
-    33.0
-    """
-    return volume / tank_area(diameter) * 12
-
-
 def verdict(lifted, free):
     """Return the word for a backwash that lifts the bed [percent] and leaves so much free [in]."""
     lifted = snap(lifted)

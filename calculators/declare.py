@@ -341,14 +341,20 @@ class Curve:
     """The picture of a calculator's relation: outputs drawn over one input.
 
     input: the name of the input along the picture, from `low` to `high` in its own unit; all other
-    inputs keep what is given. outputs: the names of one to three outputs of one unit.
+    inputs keep what is given. outputs: the names of one to three outputs of one unit. instead:
+    curves for when `input` does not count; the first whose input counts is drawn.
     """
 
-    def __init__(self, input, low, high, outputs):
+    def __init__(self, input, low, high, outputs, instead=()):
         self.input = input
         self.low = low
         self.high = high
         self.outputs = tuple(outputs)
+        self.instead = tuple(instead)
+
+    def for_inputs(self, names):
+        """Return the curve over one of these inputs, the inputs that count, or None."""
+        return next((one for one in (self, *self.instead) if one.input in names), None)
 
 
 class Course:

@@ -1,6 +1,6 @@
 """Small leaks: from a cup, drips, a cistern or the house meter to water lost in a day."""
 
-from calculators.declare import Calculator, Input, Output
+from calculators.declare import Calculator, Curve, Input, Output
 from calculators.quantities import snap
 from calculators.units import GALLON
 
@@ -188,6 +188,17 @@ SMALL_LEAK = Calculator(
         Output("counted", "Seen by the softener's meter", "words"),
     ],
     compute=_small_leak,
+    picture=Curve(
+        "caught",
+        0,
+        10,
+        ["water_lost"],
+        instead=(
+            Curve("drips", 0, 200, ["water_lost"]),
+            Curve("fall", 0, 4, ["water_lost"]),
+            Curve("metered", 0, 20, ["water_lost"]),
+        ),
+    ),
     sources=["unit-definitions", "drop-size", "common-practice"],
     cautions=["The customer's plumbing is the customer's: agree first who repairs it."],
 )

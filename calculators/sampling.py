@@ -2,7 +2,7 @@
 
 import math
 
-from calculators.declare import Calculator, Curve, Input, Output
+from calculators.declare import Calculator, Curve, Drawing, Input, Output
 from calculators.leaks import CUBIC_INCHES_IN_A_GALLON
 
 #: Below this count a reading is mostly the size of one drop.
@@ -146,6 +146,7 @@ DROP_COUNT = Calculator(
         Output("uncertainty", "Standard deviation", "hardness", "gpg", step=0.01),
     ],
     compute=_drop_count,
+    picture=Drawing("drop-scale"),
     sources=["uncertainty-guide", "common-practice"],
     cautions=[
         "Iron, manganese, copper or much chlorine can spoil the color: then ask a laboratory.",

@@ -1,7 +1,7 @@
 """Sodium or potassium that the exchange puts into the water, and potassium chloride as the salt."""
 
 from calculators.capacity import SODIUM_CHLORIDE
-from calculators.declare import Calculator, Input, InputProblem, Output
+from calculators.declare import Calculator, Curve, Input, InputProblem, Output
 from calculators.quantities import snap
 from calculators.readings import salt_of_regeneration
 from calculators.units import GALLON
@@ -207,6 +207,7 @@ SODIUM_ADDED = Calculator(
         Output("share_of_day", "Share of a day's sodium", "share", "%", digits=2),
     ],
     compute=_sodium_added,
+    picture=Curve("raw", 0, 50, ["added"]),
     sources=["atomic-weights", "sodium-guidance", "sodium-labels", "sodium-day"],
     cautions=[
         "Give the figures, never medical advice: whoever was told to limit sodium asks the "

@@ -1,6 +1,6 @@
 """What a household draws through the softener."""
 
-from calculators.declare import Calculator, Input, InputProblem, Output
+from calculators.declare import Calculator, Curve, Input, InputProblem, Output
 from calculators.quantities import snap
 
 DAYS_IN_A_MONTH = 30.4
@@ -174,6 +174,7 @@ HOUSEHOLD_LOAD = Calculator(
         Output("busiest_day", "Water on the busiest day", "flow", "gal/day", step=1),
     ],
     compute=_household_load,
+    picture=Curve("people", 1, 10, ["load"]),
     sources=["common-practice", "indoor-use"],
 )
 

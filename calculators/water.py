@@ -1,6 +1,6 @@
 """Hardness of the raw water: its units, and the number entered in the control."""
 
-from calculators.declare import Calculator, Input, Output
+from calculators.declare import Calculator, Curve, Drawing, Input, Output
 from calculators.quantities import KINDS, round_to, snap
 from calculators.units import CALCIUM_CARBONATE, GRAIN_PER_GALLON
 
@@ -106,6 +106,7 @@ HARDNESS_UNITS = Calculator(
         Output("wording", "On a common scale", "words"),
     ],
     compute=_hardness_units,
+    picture=Drawing("hardness-bar"),
     sources=["unit-definitions", "atomic-weights", "hardness-classes"],
     cautions=[
         "A laboratory sheet may give calcium and magnesium “as the ion”: those figures are not "
@@ -250,6 +251,7 @@ HARDNESS_SETTING = Calculator(
         Output("metals_by_charge", "Metals by charge alone", "hardness", "gpg", step=0.01),
     ],
     compute=_hardness_setting,
+    picture=Curve("iron", 0, 3, ["setting", "compensated"]),
     sources=["common-practice", "atomic-weights", "iron-pretreatment", "manganese-advisory"],
     cautions=[
         "Use the compensated hardness for settings only: sodium and leakage are reckoned from "

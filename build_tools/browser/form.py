@@ -32,6 +32,7 @@ def form_html(
     runtime_url: str,
     heading: str = "Try your own numbers",
     level: int = 3,
+    folded: bool = False,
 ) -> str:
     """Return one `<section>` without blank lines, fit to stand in Markdown as raw HTML.
 
@@ -40,6 +41,7 @@ def form_html(
     picture: the calculator's curve for the example, as SVG. carried: by its title, what each unit
     of equipment tells of the inputs. form_id: unique in its page. runtime_url: the runtime's folder
     as seen from the page. level: the heading's level, which fits the form into the page's outline.
+    folded: whether the working is folded until the reader asks for it.
     """
     if result["problems"]:
         problems = " ".join(result["problems"].values())
@@ -57,6 +59,7 @@ def form_html(
         runtime_url=runtime_url if runtime_url.endswith("/") else f"{runtime_url}/",
         heading=heading,
         level=level,
+        folded=folded,
     )
     return "\n".join(line.strip() for line in html.splitlines() if line.strip())
 

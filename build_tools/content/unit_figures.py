@@ -9,7 +9,7 @@ from dataclasses import dataclass, field
 
 from build_tools.content.fields import Measure, keys
 from build_tools.content.models import Equipment
-from calculators.bed import bed_depth
+from calculators.bed_depth import bed_depth
 from calculators.quantities import Quantity, plain, significant
 from calculators.units import METRIC
 

@@ -357,6 +357,16 @@ class Values:
         }
         return {name: typed(value) for name, value in figures.items() if value is not None}
 
+    def form_figures(self, calculator: Calculator, unit: Entry[Equipment]) -> dict[str, str]:
+        """Return what a unit fills into a form: where its sheet tells nothing, the usual or ""."""
+        usual = {
+            one.name: "" if one.default is None else one.example_text(self.units)
+            for one in calculator.inputs
+            if one.equipment and getattr(unit.content, one.equipment) is None
+        }
+        filled = usual | self.equipment_inputs(calculator, unit)
+        return {name: text.replace("\u00a0", " ") for name, text in filled.items()}
+
 
 def _single_values(shop: Format) -> Iterable[str]:
     return [

@@ -14,8 +14,7 @@ from calculators.declare import Calculator, Input
 class CalculatorPages:
     """Writes the page of each calculator.
 
-    used: the addresses of the pages that use each calculator. site_url: the site's address, where
-    the build knows it.
+    site_url: the site's address, where the build knows it.
     """
 
     def __init__(
@@ -23,13 +22,11 @@ class CalculatorPages:
         handbook: Handbook,
         library: Library,
         forms: Forms,
-        used: dict[str, set[str]],
         site_url: str | None,
     ) -> None:
         self._handbook = handbook
         self._library = library
         self._forms = forms
-        self._used = used
         self._site_url = site_url
         for calculator in CALCULATORS.values():
             library.name(f"work-out/{calculator.name}.md", calculator.title)
@@ -37,7 +34,6 @@ class CalculatorPages:
     def page(self, calculator: Calculator) -> str:
         """Return the page of a calculator."""
         address = f"work-out/{calculator.name}.md"
-        used = sorted(self._used.get(calculator.name, ()), key=self._library.title)
         return render(
             "calculator",
             calculator=calculator,
@@ -51,7 +47,6 @@ class CalculatorPages:
                 }
                 for key in calculator.sources
             ],
-            used_in=[self._library.link(address, page) for page in used],
             snippet=snippet_html(calculator, self._handbook.units, self._site_url),
         )
 

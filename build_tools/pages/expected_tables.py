@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 
 from build_tools.content.entries import Entry
 from build_tools.content.page_models import Procedure
-from build_tools.content.readings import Expected, expected_reading
+from build_tools.content.readings import expected_reading
 from build_tools.content.values import Values
 from build_tools.pages.render import Library, Texts
 
@@ -20,22 +20,30 @@ NOTHING = "none"
 class Table:
     """A table of readings.
 
-    label: what all its columns belong to, or "". columns: the label of each answer -> its text by
-    unit.
+    labels: by unit, what all columns belong to, if anything. columns: by what makes a column one,
+    its (label, text) for each unit. A unit's labels are in the unit's own units.
     """
 
-    label: str
-    columns: dict[str, dict[str, str]] = field(default_factory=dict)
+    labels: dict[str, str] = field(default_factory=dict)
+    columns: dict[object, dict[str, tuple[str, str]]] = field(default_factory=dict)
 
-    def add(self, unit: str, answers: list[tuple[str, str]]) -> None:
-        """Add what one unit shows."""
-        for label, shown in answers:
-            self.columns.setdefault(label, {})[unit] = shown
+    @property
+    def label(self) -> str:
+        """What all columns belong to, for the first unit."""
+        return next(iter(self.labels.values()), "")
 
-    def cells(self, unit: str) -> list[str]:
+    @property
+    def heads(self) -> list[str]:
+        """The head of each column: its label for the first unit, which may be in other units."""
+        return [next(iter(column.values()))[0] for column in self.columns.values()]
+
+    def cells(self, unit: str) -> list[dict[str, str]]:
         """Return the row of a unit, empty for one that shows none of the readings."""
-        cells = [column.get(unit) for column in self.columns.values()]
-        return [one or NOTHING for one in cells] if any(cells) else []
+        cells = [
+            dict(zip(("label", "shown"), column.get(unit, (head, NOTHING)), strict=True))
+            for head, column in zip(self.heads, self.columns.values(), strict=True)
+        ]
+        return cells if any(unit in column for column in self.columns.values()) else []
 
 
 def expected_tables(
@@ -49,12 +57,13 @@ def expected_tables(
             | {
                 "unit": unit.id,
                 "words": Texts(values, unit, unit)(unit.content.short_title or unit.content.title),
+                "label": table.labels.get(unit.id, ""),
                 "cells": cells,
             }
             for unit in values.handbook.carried
             if (cells := table.cells(unit.id))
         ]
-        made.append({"label": table.label, "heads": list(table.columns), "rows": rows})
+        made.append({"label": table.label, "heads": table.heads, "rows": rows})
     return made
 
 
@@ -71,17 +80,16 @@ def _tables(values: Values, procedure: Entry[Procedure], step: int) -> list[Tabl
         if not expected:
             continue
         if reading.show and len(reading.show) > 1:
-            table, shared = Table(_first(expected).label), None
+            table, shared = Table({unit: found.label for unit, found in expected.items()}), None
             tables.append(table)
         else:
             if shared is None or len(shared.columns) == MOST_COLUMNS:
-                shared = Table("")
+                shared = Table()
                 tables.append(shared)
             table = shared
         for unit, found in expected.items():
-            table.add(unit, found.answers)
+            for label, shown in found.answers:
+                # A label with a figure of the unit itself is another for each unit.
+                key = label if len(found.answers) > 1 or "unit." in reading.label else place
+                table.columns.setdefault(key, {})[unit] = label, shown
     return tables
-
-
-def _first(expected: dict[str, Expected]) -> Expected:
-    return next(iter(expected.values()))

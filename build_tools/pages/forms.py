@@ -31,10 +31,20 @@ class Forms:
         """Return the form of a worked example, filled with what the example is given."""
         content = example.content
         calculator = CALCULATORS[content.calculate]
-        return self._form(calculator, content.given, f"{example.id}-form", example.address, level=4)
+        form_id = f"{example.id}-form"
+        return self._form(
+            calculator, content.given, form_id, example.address, level=4, folded=True
+        )
 
     def _form(
-        self, calculator: Calculator, texts: dict[str, str], form_id: str, address: str, level: int
+        self,
+        calculator: Calculator,
+        texts: dict[str, str],
+        form_id: str,
+        address: str,
+        *,
+        level: int,
+        folded: bool = False,
     ) -> str:
         counting = {name: text for name, text in texts.items() if text}
         return form_html(
@@ -43,7 +53,7 @@ class Forms:
             carried={
                 unit.content.title: figures
                 for unit in self._values.handbook.carried
-                if (figures := self._values.equipment_inputs(calculator, unit))
+                if (figures := self._values.form_figures(calculator, unit))
             },
             picture=self._values.picture(calculator.name, counting),
             form_id=form_id,
@@ -51,6 +61,7 @@ class Forms:
             units=self._values.handbook.units,
             runtime_url=get_relative_url(self._runtime_folder, page_url(address)),
             level=level,
+            folded=folded,
         )
 
 

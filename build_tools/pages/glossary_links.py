@@ -22,8 +22,9 @@ PAGE = "reference/glossary.md"
 CLASS = "term"
 #: Pages that have no text of their own, or only the terms.
 _LEFT_OUT = (PAGE, "reference/abbreviations.md", "reference/conversions.md", "reference/units.md")
-#: After the inline patterns (20), before attributes from Markdown (8) and MkDocs's links (0).
-_PRIORITY = 15
+#: After the inline patterns (20) and the attributes written in Markdown (8), before MkDocs turns
+#: links between sources into those of pages (0).
+_PRIORITY = 4
 _SKIPPED_TAGS = frozenset(
     "a abbr button code form h1 h2 h3 h4 h5 h6 input label legend math option pre script "
     "select style summary svg textarea th".split()

@@ -19,7 +19,7 @@ from build_tools.pages.diagnosis_pages import DiagnosisPages
 from build_tools.pages.render import Library, Texts, render
 from build_tools.pages.standing_cautions import in_full
 
-#: A step may begin with the word of a stage: "**Water tests.** Test the raw water."
+#: A step may begin with the word of a stage: "**Water tests:** test the raw water."
 _STAGE = re.compile(r"\*\*(.+?)[.:]?\*\*\s*")
 _LINK = re.compile(r"\[([^\]]*)\]\([^)]*\)")
 _SENTENCE = re.compile(r"(?<=[.!?])\s+(?=[A-Z“*])")
@@ -30,10 +30,11 @@ FAULTS = 2
 def first_sentence(text: str) -> str:
     """Return the first sentence of a text, its links as plain words.
 
-    >>> first_sentence("See [the unit](unit.md) at 2.4 gpm. Then go.")
+    >>> first_sentence("see [the unit](unit.md) at 2.4 gpm. Then go.")
     'See the unit at 2.4 gpm.'
     """
-    return _SENTENCE.split(_LINK.sub(r"\1", text), maxsplit=1)[0]
+    first = _SENTENCE.split(_LINK.sub(r"\1", text), maxsplit=1)[0]
+    return first[:1].upper() + first[1:]
 
 
 def pocket_sheet(
@@ -84,7 +85,7 @@ def _stages(library: Library, values: Values, procedure: Entry[Procedure]) -> li
         stages[-1]["steps"].append(
             {
                 "number": number,
-                "do": first_sentence(_STAGE.sub("", do, count=1)),
+                "do": first_sentence(do[stage.end() if stage else 0 :]),
                 "decisions": [_decision(library, text, one) for one in decisions],
             }
         )

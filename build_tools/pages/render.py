@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 from typing import Any
 
@@ -13,6 +14,7 @@ from build_tools.content.handbook import Handbook
 from build_tools.content.models import Equipment
 from build_tools.content.values import Values
 
+_HEADING = re.compile(r"^# +(.+?)[ #]*(?:\{.*)?$", re.MULTILINE)
 _ENVIRONMENT = Environment(
     loader=FileSystemLoader(Path(__file__).parent / "templates"),
     autoescape=False,  # templates write Markdown, in which MkDocs escapes what is not markup
@@ -59,6 +61,10 @@ class Library:
             for entry in entries.values():
                 if entry.content.title:
                     self._titles[entry.address] = Texts(values, entry)(entry.content.title)
+        for page in handbook.pages.values():
+            heading = _HEADING.search(page.body)
+            name = heading[1] if heading else page.address
+            self._titles.setdefault(page.address, name)
 
     def name(self, address: str, title: str) -> None:
         """Give a generated page its title."""

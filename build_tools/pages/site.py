@@ -7,6 +7,7 @@ from typing import Any
 
 from build_tools.content.addresses import POCKET_SHEET
 from build_tools.content.handbook import Handbook
+from build_tools.content.leads import pages_by_calculator
 from build_tools.content.values import Values
 from build_tools.embedding.files import page_address
 from build_tools.pages.calculator_pages import CalculatorPages
@@ -17,9 +18,9 @@ from build_tools.pages.forms import Forms
 from build_tools.pages.navigation import Section, lessons_in_order, navigation, sections
 from build_tools.pages.reference_pages import ReferencePages
 from build_tools.pages.pocket_sheet import pocket_sheet
+from build_tools.pages.related import Related
 from build_tools.pages.render import Library, render
 from build_tools.pages.sayings_page import SAYINGS, TITLE, sayings_page
-from build_tools.pages.uses import pages_by_calculator
 from calculators import CALCULATORS
 
 
@@ -51,7 +52,7 @@ def write_site(
     content = ContentPages(handbook, values, library, forms, used)
     diagnosis = DiagnosisPages(handbook, values, library)
     call = CallPage(handbook, values, library, runtime_folder)
-    calculators = CalculatorPages(handbook, library, forms, used, site_url)
+    calculators = CalculatorPages(handbook, library, forms, site_url)
     reference = ReferencePages(handbook, values, library)
     library.name(SAYINGS, TITLE)
     found = sections(handbook, values)
@@ -73,6 +74,8 @@ def write_site(
             pages[one.index] = _index(one, pages.get(one.index), library)
     if sheet := handbook.shop.content.pocket_sheet:
         pages[POCKET_SHEET] = pocket_sheet(handbook, values, library, diagnosis, sheet)
+    related = Related(handbook, library)
+    pages = {address: related.with_lists(address, text) for address, text in pages.items()}
     pages |= reference.pages()
     bare_forms = {
         name: forms.of_calculator(one, page_address(one)) for name, one in CALCULATORS.items()

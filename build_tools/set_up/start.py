@@ -25,8 +25,11 @@ COMMANDS = {
     "work-out": "Work out one calculator, with its working; alone, list them all.",
     "simulate-homes": "Make the simulated homes anew that are stale, or those of named faults.",
     "benchmark": "Measure on this machine; benchmark --help tells what.",
+    "readme-pictures": "Take the pictures that the README shows anew, into docs/pictures.",
     "test": "Run the tests; what follows is passed on to pytest.",
 }
+#: Commands that need a browser, and what the tests need.
+IN_BROWSERS = ("test", "readme-pictures")
 
 
 class Step(NamedTuple):
@@ -54,7 +57,7 @@ def start(arguments) -> int:
         if arguments[0] not in COMMANDS:
             raise Failure(unknown(arguments[0]))
         signal.signal(signal.SIGTERM, lambda *_: sys.exit(143))
-        in_browsers = arguments[0] == "test" or arguments[:2] == ["benchmark", "first-answer"]
+        in_browsers = arguments[0] in IN_BROWSERS or arguments[:2] == ["benchmark", "first-answer"]
         set_up(ROOT, STEPS_FOR_TESTS if in_browsers else STEPS)
         os.environ.update(settings(ROOT))
         if in_browsers:
@@ -75,7 +78,7 @@ def start(arguments) -> int:
 def overview() -> str:
     """The commands, for someone who asks."""
     lines = ["python3 -m build_tools COMMAND, where COMMAND is one of", ""]
-    lines += [f"  {name:<15}{what}" for name, what in COMMANDS.items()]
+    lines += [f"  {name:<17}{what}" for name, what in COMMANDS.items()]
     lines += ["", "The first run sets everything up; COMMAND --help tells a command's options."]
     return "\n".join(lines)
 

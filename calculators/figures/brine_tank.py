@@ -14,14 +14,14 @@ from calculators.figures.shapes import (
     place,
     text,
 )
-from calculators.quantities import convert, plain
+from calculators.quantities import convert, plain, significant, with_unit
 
 #: The room of the tank in the picture, its floor and its left wall, and where labels may stand.
-WIDEST, HIGHEST, TOP, WALL = 132, 260, 24, 62
+WIDEST, HIGHEST, TOP, WALL = 126, 260, 24, 70
 LABEL_GAP = 17
 RIM = 2.0  # inches of wall above the highest thing that is drawn
 TITLES = {
-    "water_left": "after the draw",
+    "water_left": "after draw",
     "grid_height": "grid",
     "float_height": "float",
     "overflow_height": "overflow",
@@ -62,12 +62,11 @@ class _Tank:
     def __init__(self, given, height):
         self.height = height
         self.width = given.tank_diameter if given.shape == ROUND else math.sqrt(given.tank_area)
-        heights = [height, given.grid_height + given.salt_depth, given.water_left]
+        if given.overflow_height is not None:  # above it the water runs over
+            self.height = min(height, given.overflow_height)
+        heights = [self.height, given.grid_height + given.salt_depth, given.water_left]
         heights += [one for one in (given.float_height, given.overflow_height) if one is not None]
         self.rim = max(heights) + RIM
-        if given.overflow_height is not None:  # nothing stands above it: it runs over
-            self.rim = max(given.overflow_height, given.grid_height + given.salt_depth) + RIM
-            self.height = min(height, given.overflow_height)
         self.scale = min(WIDEST / self.width, HIGHEST / self.rim)
         self.right = float(place(WALL + self.width * self.scale))
         self.floor = float(place(TOP + self.rim * self.scale))
@@ -79,7 +78,11 @@ class _Tank:
 
 def _labels(result, given, tank):
     """Return (height, words, whether it is the answer) of everything that has a label."""
-    shown = {name: one["shown"] for name, one in result["inputs"].items()}
+    shown = {
+        name: with_unit(plain(significant(one["number"], 3)), one["unit"])
+        for name, one in result["inputs"].items()
+        if "number" in one
+    }
     labels = [(tank.height, f"water {result['values']['height']['shown']}", True)]
     for name, title in TITLES.items():
         number = getattr(given, name)

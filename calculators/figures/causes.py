@@ -5,6 +5,8 @@ from calculators.figures.shapes import WIDTH, area, line, picture, place, text
 #: So many causes have bars of their own; the others stand together.
 SHOWN = 6
 ROW, BAR = 50, 10
+#: So many letters fit on a line, and so many strong ones.
+LETTERS = (50, 45)
 LEFT, RIGHT = 4, 112
 
 
@@ -17,7 +19,7 @@ def causes_picture(found, causes, unknown):
     """
     parts, y = [], 18
     for index, words in enumerate(found):
-        for part in _lines(words):
+        for part in _lines(words, LETTERS[index == 0]):
             parts.append(text(LEFT, y, part, "start", index == 0))
             y += 17
     rows = [*causes[:SHOWN]]
@@ -54,11 +56,11 @@ def _percent(chance):
     return f"{number:.0f} %"
 
 
-def _lines(words):
+def _lines(words, most):
     """Return words on lines that fit the picture."""
     lines = [""]
     for word in words.split():
-        if len(lines[-1]) + len(word) > 50:
+        if len(lines[-1]) + len(word) >= most:
             lines.append("")
         lines[-1] = f"{lines[-1]} {word}".strip()
     return lines

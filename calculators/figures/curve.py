@@ -1,5 +1,7 @@
 """The curve of a calculator: its answers over one input, and the place of the reader's numbers."""
 
+import math
+
 from calculators import CALCULATORS, run
 from calculators.declare import Curve
 from calculators.figures.axes import BOTTOM, HEIGHT, LEFT, RIGHT, TOP, Axes
@@ -20,23 +22,30 @@ def curve_picture(name, inputs, units="us"):
     own input is varied, all others keep what is given; where the calculator gives no answer the
     line has a gap.
     """
-    curve = CALCULATORS[name].picture
+    declared = CALCULATORS[name].picture
     result = run(name, inputs, units)
-    if not isinstance(curve, Curve) or result["problems"]:
+    if not isinstance(declared, Curve) or result["problems"]:
         return None
-    values = {one: result["values"][one] for one in curve.outputs if one in result["values"]}
-    if curve.input not in result["inputs"] or not values:
+    curve = declared.for_inputs(result["inputs"])
+    outputs = curve.outputs if curve else ()
+    values = {one: result["values"][one] for one in outputs if one in result["values"]}
+    if not values:
         return None
-    return _draw(CALCULATORS[name], inputs, units, result["inputs"][curve.input]["number"], values)
+    return _draw(CALCULATORS[name], curve, inputs, units, result["inputs"][curve.input], values)
 
 
-def _draw(calculator, inputs, units, here, values):
-    """Return the picture, where `here` is the reader's number and `values` what comes out there."""
-    varied = calculator.input(calculator.picture.input)
-    low, unit = varied.displayed(calculator.picture.low, units)
-    high, _ = varied.displayed(calculator.picture.high, units)
+def _draw(calculator, curve, inputs, units, understood, values):
+    """Return the picture of a curve.
+
+    understood: its input as the reader gave it; values: what comes out there.
+    """
+    here = understood["number"]
+    varied = calculator.input(curve.input)
+    low, unit = varied.displayed(curve.low, units)
+    high, _ = varied.displayed(curve.high, units)
     low, high = min(low, here), max(high, here)
-    lines = _lines(calculator, inputs, units, low, high, list(values))
+    across = _across(low, high, varied.kind == "count")
+    lines = _lines(calculator, inputs, units, curve.input, across, list(values))
     first = next(iter(values.values()))
     axes = Axes(
         (low, high, _axis_label(varied.label, unit)),
@@ -71,12 +80,19 @@ def _axis_label(label, unit):
     return f"{label}, {unit}" if unit else label
 
 
-def _lines(calculator, inputs, units, low, high, outputs):
+def _across(low, high, whole):
+    """Return the numbers at which a curve is worked out: whole ones for a count."""
+    if whole:
+        step = max(1, math.ceil((high - low) / SAMPLES))
+        return [*range(int(low), int(high), step), int(high)]
+    return [snap(low + (high - low) * index / SAMPLES) for index in range(SAMPLES + 1)]
+
+
+def _lines(calculator, inputs, units, varied, across, outputs):
     """Return the points (x, y) of each output in the reader's units; y is None in a gap."""
     points = {output: [] for output in outputs}
-    for index in range(SAMPLES + 1):
-        x = snap(low + (high - low) * index / SAMPLES)
-        given = {**inputs, calculator.picture.input: x}
+    for x in across:
+        given = {**inputs, varied: x}
         values = run(calculator.name, given, units, workings=False)["values"]
         for output in outputs:
             points[output].append((x, values[output]["number"] if output in values else None))

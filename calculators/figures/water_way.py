@@ -94,32 +94,50 @@ def _through_the_bed(above, below):
 #: Position -> two lines on what happens, what the house gets, and the ways of moving water.
 POSITIONS = {
     "service": (
-        ("Service: raw water goes down through the bed,", "softened water up the riser to the house."),
+        (
+            "Service: raw water goes down through the bed,",
+            "softened water up the riser to the house.",
+        ),
         "softened",
         _service(),
     ),
     "backwash": (
-        ("Backwash: raw water goes down the riser, lifts", "the bed and washes dirt out to the drain."),
+        (
+            "Backwash: raw water goes down the riser, lifts",
+            "the bed and washes dirt out to the drain.",
+        ),
         "raw",
         _backwash(),
     ),
     "brine draw": (
-        ("Brine draw: water driven through the injector", "draws brine along, down through the bed."),
+        (
+            "Brine draw: water driven through the injector",
+            "draws brine along, down through the bed.",
+        ),
         "raw",
         _brine_draw(),
     ),
     "slow rinse": (
-        ("Slow rinse: the brine is gone; the injector's", "water pushes it on through the bed, slowly."),
+        (
+            "Slow rinse: the injector's water alone follows",
+            "and pushes the brine on through the bed.",
+        ),
         "raw",
         _slow_rinse(),
     ),
     "fast rinse": (
-        ("Fast rinse: raw water goes fast down through the", "bed, packs it and takes the last salt out."),
+        (
+            "Fast rinse: raw water rushes down, packs the",
+            "bed and takes the last salt to the drain.",
+        ),
         "raw",
         _fast_rinse(),
     ),
     "refill": (
-        ("Refill: measured water goes down the brine line", "and dissolves salt for the next time."),
+        (
+            "Refill: measured water goes through the brine",
+            "line and dissolves salt for the next time.",
+        ),
         "softened",
         _refill(),
     ),
@@ -230,9 +248,15 @@ def _cup():
 def _bypass(position):
     one_handle = position == ONE_HANDLE
     if one_handle:
-        lines = ("One-handle bypass: the handle joins inlet and", "outlet and shuts both ways to the softener.")
+        lines = (
+            "One-handle bypass: the handle joins inlet and",
+            "outlet and shuts both ways to the softener.",
+        )
     else:
-        lines = ("Three-valve bypass: the valve between is open,", "the two at the softener are shut.")
+        lines = (
+            "Three-valve bypass: the valve between is open,",
+            "the two at the softener are shut.",
+        )
     parts = [text(4, 18 + 18 * index, words, "start", True) for index, words in enumerate(lines)]
     parts.append(line("thin", f"M4 {PIPE}H352M140 {PIPE}V196M220 {PIPE}V196"))
     parts.append(line("raw", f"M4 {PIPE}H352", DASHES["raw"]))

@@ -25,7 +25,9 @@ KINDS_OF_PAGE = (
     "work-out/",
     "work-out/hardness-setting/",
     "equipment/time-clock-softener/",
+    "equipment/apartment-softener/",
     "reference/numbers/",
+    "reference/pocket-sheet/",
 )
 
 
@@ -142,11 +144,66 @@ def test_paper_shows_the_computed_example_and_no_buttons(visits: Visits, handboo
 
 
 @pytest.mark.parametrize("paper", ["Letter", "A4"])
-@pytest.mark.parametrize("name", ["tables", "conversions"])
-def test_what_is_carried_prints_on_one_sheet(
-    visits: Visits, handbook: str, name: str, paper: str
+def test_sheets_to_carry_have_their_number_of_pages(
+    visits: Visits, handbook: str, paper: str
 ) -> None:
     page = visits.page()
-    page.goto(f"{handbook}reference/{name}/")
-    sheets = re.findall(rb"/Type\s*/Page\b", page.pdf(format=paper))
-    assert len(sheets) == 1
+    for address, pages in (
+        ("reference/tables/", 1),
+        ("reference/conversions/", 1),
+        ("reference/pocket-sheet/", 2),
+        ("equipment/immediate-meter-softener/", 1),
+        ("equipment/apartment-softener/", 1),
+    ):
+        page.goto(handbook + address)
+        assert len(re.findall(rb"/Type\s*/Page\b", page.pdf(format=paper))) == pages, address
+
+
+def test_a_technician_sees_the_readings_of_one_unit_alone(visits: Visits, handbook: str) -> None:
+    page = visits.page(viewport=PHONE)
+    page.goto(f"{handbook}procedures/check-the-refill/")
+    rows = page.locator("td[data-unit]")
+    farmhouse = page.locator("td[data-unit=farmhouse-softener]")
+    choice = page.get_by_label("Readings for")
+    expect(choice).to_have_value("")
+    expect(page.get_by_role("status")).to_be_empty()
+    units, tables = len(choice.locator("option").all()) - 1, len(farmhouse.all())
+    expect(rows.filter(visible=True)).to_have_count(units * tables)
+
+    choice.focus()
+    page.keyboard.type("Delayed-meter softener, farm")
+    expect(choice).to_have_value("farmhouse-softener")
+    expect(rows.filter(visible=True)).to_have_count(tables)
+    expect(farmhouse.first).to_be_visible()
+    expect(page.get_by_role("status")).to_contain_text("of this unit only: Delayed-meter")
+
+    page.goto(f"{handbook}procedures/measure-drain-flow/")
+    expect(choice).to_have_value("farmhouse-softener")
+    expect(farmhouse.first).to_be_visible()
+    expect(page.locator("td[data-unit=twin-tank-softener]").first).to_be_hidden()
+    page.emulate_media(media="print")
+    expect(page.locator("td[data-unit=twin-tank-softener]").first).to_be_visible()
+    expect(choice).to_be_hidden()
+    page.emulate_media(media="screen")
+    choice.select_option("")
+    expect(page.locator("td[data-unit=twin-tank-softener]").first).to_be_visible()
+
+
+def test_a_unit_that_the_shop_no_longer_carries_is_no_choice(visits: Visits, handbook: str) -> None:
+    page = visits.page()
+    page.goto(f"{handbook}procedures/measure-drain-flow/")
+    page.evaluate(
+        "localStorage.setItem(`unit in ${new URL('../..', location.href).pathname}`, 'x')"
+    )
+    page.reload()
+    expect(page.get_by_label("Readings for")).to_have_value("")
+    expect(page.locator("td[data-unit=twin-tank-softener]").first).to_be_visible()
+    page.evaluate("localStorage.clear()")
+
+
+def test_without_scripts_every_unit_s_readings_are_there(visits: Visits, handbook: str) -> None:
+    page = visits.page(java_script_enabled=False)
+    page.goto(f"{handbook}procedures/measure-drain-flow/")
+    expect(page.locator("#unit-choice")).to_be_hidden()
+    expect(page.locator("td[data-unit=twin-tank-softener]").first).to_be_visible()
+    expect(page.locator("td[data-unit=apartment-softener]").first).to_be_visible()

@@ -140,10 +140,11 @@ def test_a_curve_draws_outputs_of_one_unit_over_a_numeric_input(calculator):
     curve = calculator.picture
     if not isinstance(curve, Curve):
         return
-    across = calculator.input(curve.input)
-    assert across.low <= curve.low < curve.high <= across.high
-    assert 1 <= len(curve.outputs) <= 3
-    assert len({calculator.output(name).unit for name in curve.outputs}) == 1
+    for one in (curve, *curve.instead):
+        across = calculator.input(one.input)
+        assert across.low <= one.low < one.high <= across.high
+        assert 1 <= len(one.outputs) <= 3
+        assert len({calculator.output(name).unit for name in one.outputs}) == 1
 
 
 @each_calculator

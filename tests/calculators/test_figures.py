@@ -121,3 +121,19 @@ def test_marks_stand_at_ones_twos_and_fives():
     assert round_marks(0, 20) == [0, 5, 10, 15, 20]
     assert round_marks(1.5, 30) == [10, 20, 30]
     assert round_marks(0, 0.7) == [0, 0.2, 0.4, 0.6]
+
+
+def test_a_count_is_drawn_at_whole_numbers():
+    curve = points(lines(drawn("household-load", example("household-load")))[0])
+
+    assert len(curve) == 10
+
+
+@pytest.mark.parametrize("measured", CALCULATORS["small-leak"].input("measured").choices)
+def test_of_several_curves_the_one_is_drawn_whose_input_counts(measured):
+    curve = CALCULATORS["small-leak"].picture
+    inputs = {**example("small-leak"), "measured": measured}
+    drawn_over = curve.for_inputs(run("small-leak", inputs)["inputs"])
+
+    label = CALCULATORS["small-leak"].input(drawn_over.input).label
+    assert label in curve_picture("small-leak", inputs)

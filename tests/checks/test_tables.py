@@ -73,3 +73,54 @@ def test_a_right_table_has_no_problem(tmp_path: Path) -> None:
 def test_what_is_wrong_with_a_table_is_told(tmp_path: Path, old: str, new: str, said: str) -> None:
     assert TABLE.count(old) == 1
     assert problems_with(tmp_path, TABLE.replace(old, new)) == [f"docs_src/tables.yaml:{said}"]
+
+
+DAYS = """\
+days:
+  title: Days
+  note: For a time clock.
+  calculate: regeneration-interval
+  given: {control: time clock, setting: 20 gpg, capacity: 20000 grains}
+  down:
+    input: water
+    values: [2, 4]
+    through:
+      calculate: household-load
+      input: people
+      given: {setting: 20 gpg}
+      show: water
+  show: interval
+"""
+WRONG_THROUGH = [
+    (
+        "calculate: household-load", "calculate: household-lod",
+        '10: there is no calculator "household-lod" (expected one of: ',
+    ),
+    (
+        "input: people", "input: peple",
+        '11: the calculator "household-load" has no input "peple" (expected one of: people, ',
+    ),
+    (
+        "given: {setting: 20 gpg}\n      show", "given: {seting: 20 gpg}\n      show",
+        '12: the calculator "household-load" has no input "seting" (expected one of: ',
+    ),
+    (
+        "show: water", "show: watr",
+        '13: the calculator "household-load" has no answer "watr" (expected one of: water, load, '
+        'busiest_day; nearest: "water")',
+    ),
+    (
+        "values: [2, 4]", "values: [2, 400]",
+        '8: table "days", "people": 400 is above the limit of ',
+    ),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("old", "new", "said"), WRONG_THROUGH)
+def test_what_is_wrong_with_the_way_of_values_is_told(
+    tmp_path: Path, old: str, new: str, said: str
+) -> None:
+    assert problems_with(tmp_path, DAYS) == []
+    assert DAYS.count(old) == 1
+    (problem,) = problems_with(tmp_path, DAYS.replace(old, new))
+    assert problem.startswith(f"docs_src/tables.yaml:{said}")

@@ -167,7 +167,6 @@ def metric_unit(own_units: str) -> dict[str, str]:
 
 def test_a_unit_with_its_own_units_is_shown_in_them(tmp_path: Path) -> None:
     files = metric_unit("units: metric\n")
-    files["procedures/first-look.yaml"] += "  - A bucket of {{ fact.bucket }}.\n"
     files["procedures/first-look.yaml"] = files["procedures/first-look.yaml"].replace(
         "value: unit.meter_step", "value: '{{ unit.meter_step }} of {{ fact.bucket }}'"
     )

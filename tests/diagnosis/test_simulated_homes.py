@@ -113,6 +113,12 @@ def test_comments_and_descriptions_make_nothing_stale() -> None:
     assert code_of(one.replace("X = 1", "X = 2")) != code_of(one)
 
 
+def test_how_a_calculator_asks_makes_nothing_stale() -> None:
+    declared = 'A = Calculator(\n    "a",\n    inputs=[Input("x", {})],\n)\nX = f(1)\n'
+
+    assert code_of(declared.format("1")) == code_of(declared.format("2")) == "X = f(1)"
+
+
 def test_all_that_the_simulation_imports_counts() -> None:
     found = {path.stem for path in modules(simulated_homes.ROOT, ("calculators.simulation.visit",))}
 

@@ -106,6 +106,7 @@ def test_headings_links_code_and_forms_are_left_alone(links: GlossaryLinks, text
         ("- Brine", "<li>{}</li>"),
         ("**Brine** is", "<strong>{}</strong> is"),
         ("word\n\n:   Brine", "<dd>\n<p>{}</p>"),
+        ('| A |\n| --- |\n| Brine {: data-x="brine" } |', '<td data-x="brine">{}</td>'),
         ("*a* Brine *b*", "<em>a</em> {} <em>b</em>"),
     ],
 )

@@ -52,7 +52,7 @@ def test_without_a_command_the_commands_are_listed(tmp_path: Path) -> None:
     answer = run(BUILD_TOOLS, folder=tmp_path)
     assert answer.returncode == 0
     for name, what in COMMANDS.items():
-        assert f"  {name:<15}{what}\n" in answer.stdout
+        assert f"  {name:<17}{what}\n" in answer.stdout
 
 
 def test_help_lists_the_same() -> None:

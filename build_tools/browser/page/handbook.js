@@ -6,6 +6,7 @@ import { mountCalls } from "./call/call.js";
 import { completeSnippets } from "./embedding/snippet.js";
 import { LiveForm } from "./form.js";
 import { registerOfflineWorker, tellAge } from "./offline/offline.js";
+import { unfoldForPaper } from "./paper.js";
 import { mountUnitChoice } from "./unit_choice.js";
 
 /**
@@ -78,4 +79,5 @@ if (location.protocol !== "file:") {
     comeToLife();
   }
   registerOfflineWorker();
+  unfoldForPaper();
 }
