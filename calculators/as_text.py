@@ -7,6 +7,7 @@ from calculators.diagnosis import Knowledge, numbers
 from calculators.diagnosis.heard import Heard
 from calculators.diagnosis.picture import picture
 from calculators.figures import picture as drawing
+from calculators.practice import record_work
 from calculators.practice.calls import Calls
 
 #: What the diagnosis knows, once it was handed over, and what was made of it.
@@ -23,6 +24,7 @@ def answer(request):
     - "learn": "knowledge", as JSON text, what `calculators.diagnosis.Knowledge` takes; answers null.
     - "diagnose": "call"; answers with what `calculators.diagnosis.picture` returns.
     - "complaints": "words"; answers with the complaints that a customer's words may mean.
+    - "record", "observe", "remember", "crew": see `calculators.practice.record_work`.
     - "read": "check", "numbers", "units"; answers with the result that the numbers show.
     - "new call": "family", "fault", "seed", "" for any; answers with a practice call's code.
     - "practice call": "code", "moves", "units"; answers with what the call shows after the moves.
@@ -68,6 +70,10 @@ _WORK = {
     "learn": _learn,
     "diagnose": lambda asked: picture(_knowledge(), asked["call"]),
     "complaints": lambda asked: _heard().complaints_for(asked["words"]),
+    "record": record_work.record,
+    "observe": record_work.observe,
+    "remember": record_work.remember,
+    "crew": record_work.crew,
     "read": lambda asked: numbers.read(asked["check"], asked["numbers"], asked["units"]),
     "new call": lambda asked: _calls().new(asked["family"], asked["fault"], asked["seed"]),
     "practice call": lambda asked: _calls().answer(asked["code"], asked["moves"], asked["units"]),

@@ -15,6 +15,7 @@ from build_tools.content.loading import SECTIONS, Loader
 from build_tools.content.models import Caution, Equipment, Fact, SearchWord, Shop, Source, Term
 from build_tools.content.page_models import Picture, Procedure, Table
 from build_tools.content.problems import Problem
+from build_tools.content.skill_models import Skill
 from calculators import CALCULATORS
 from calculators.simulation.changes import CHANGES
 from calculators.sources import SOURCES
@@ -37,6 +38,7 @@ class Handbook:
     tables: dict[str, Entry[Table]] = field(default_factory=dict)
     glossary: dict[str, Entry[Term]] = field(default_factory=dict)
     search_words: dict[str, Entry[SearchWord]] = field(default_factory=dict)
+    skills: dict[str, Entry[Skill]] = field(default_factory=dict)
     equipment: dict[str, Entry[Equipment]] = field(default_factory=dict)
     procedures: dict[str, Entry[Procedure]] = field(default_factory=dict)
     faults: dict[str, Entry[Fault]] = field(default_factory=dict)
@@ -61,6 +63,8 @@ class Handbook:
             return set(CALCULATORS)
         if group == "changes":
             return set(CHANGES)
+        if group == "fault groups":
+            return {one.content.group for one in self.faults.values()}
         if group == "pages":
             sections = ("procedures", "faults", "checks", "learn")
             found = {f"{name}/{one}" for name in sections for one in self.names(name)}
@@ -70,6 +74,8 @@ class Handbook:
 
     def knows(self, group: str, name: str) -> bool:
         """Tell whether something of this name exists, or may exist in a file that failed."""
+        if group == "fault groups" and self.names("faults") != set(self.faults):
+            return True
         return name in self.names(group) or group in self.unread
 
     @property
@@ -94,6 +100,7 @@ class Handbook:
             self.tables,
             self.glossary,
             self.search_words,
+            self.skills,
             self.equipment,
             self.procedures,
             self.faults,

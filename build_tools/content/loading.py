@@ -21,6 +21,7 @@ from build_tools.content.page_models import (
     WorkedExample,
 )
 from build_tools.content.problems import Problem, expected
+from build_tools.content.skill_models import Skill
 from build_tools.content.validation import validate
 from build_tools.content.yaml_file import YamlFile, read_text, read_yaml
 from build_tools.diagnosis import finished_calls, measured, simulated_homes
@@ -45,6 +46,7 @@ LISTS: dict[str, tuple[type[Format], str]] = {
     "tables": (Table, "reference/tables.md"),
     "glossary": (Term, "reference/glossary.md"),
     "search_words": (SearchWord, "faults/what-customers-say.md"),
+    "skills": (Skill, "reference/sign-off.md"),
 }
 #: First word of a fenced block -> its format, its group, and what messages call it.
 BLOCKS: dict[str, tuple[type[Format], str, str]] = {
