@@ -6,10 +6,12 @@ from dataclasses import dataclass, field
 from itertools import groupby
 from typing import Any, get_args
 
+from build_tools.content.addresses import A_CALL, has_calls
 from build_tools.content.handbook import Handbook
 from build_tools.content.page_models import ProcedureGroup
 from build_tools.content.values import Values
 from build_tools.pages.diagnosis_pages import checks_in_order
+from build_tools.pages.practice import call_practice_page
 from build_tools.pages.reference_pages import titles
 from build_tools.pages.render import Library, Texts
 from build_tools.pages.sayings_page import SAYINGS
@@ -72,6 +74,7 @@ def sections(handbook: Handbook, values: Values) -> list[Section]:
         listed_above=False,
     )
     equipment = Section("equipment", "Equipment", [("", noted(handbook.carried, "summary"))])
+    practice = [(A_CALL, call_practice_page.NOTE)] if has_calls(handbook) else []
     return [
         Section("learn", "Learn", [("", noted(lessons, "aim"))]),
         Section("procedures", "Procedures", [one for one in procedures if one[1]]),
@@ -88,6 +91,7 @@ def sections(handbook: Handbook, values: Values) -> list[Section]:
             subsections=[checks],
         ),
         Section("work-out", "Work it out", calculators),
+        *([Section("practise", "Practise", [("", practice)])] if practice else []),
         Section(
             "reference",
             "Reference",

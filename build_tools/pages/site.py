@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Any
 
-from build_tools.content.addresses import POCKET_SHEET
+from build_tools.content.addresses import A_CALL, POCKET_SHEET, has_calls
 from build_tools.content.handbook import Handbook
 from build_tools.content.leads import pages_by_calculator
 from build_tools.content.values import Values
@@ -16,6 +16,7 @@ from build_tools.pages.content_pages import ContentPages
 from build_tools.pages.diagnosis_pages import DiagnosisPages
 from build_tools.pages.forms import Forms
 from build_tools.pages.navigation import Section, lessons_in_order, navigation, sections
+from build_tools.pages.practice import call_practice_page
 from build_tools.pages.reference_pages import ReferencePages
 from build_tools.pages.pocket_sheet import pocket_sheet
 from build_tools.pages.related import Related
@@ -55,6 +56,7 @@ def write_site(
     calculators = CalculatorPages(handbook, library, forms, site_url)
     reference = ReferencePages(handbook, values, library)
     library.name(SAYINGS, TITLE)
+    library.name(A_CALL, call_practice_page.TITLE)
     found = sections(handbook, values)
     lessons = lessons_in_order(handbook)
     pages = {entry.address: content.procedure(entry) for entry in handbook.procedures.values()}
@@ -69,6 +71,10 @@ def write_site(
     body = pages.get(causes, "# Find the cause\n")
     pages[causes] = diagnosis.find_the_cause(causes, body, call.section(causes))
     pages[SAYINGS] = sayings_page(handbook, values, library)
+    if has_calls(handbook):
+        pages[A_CALL] = call_practice_page.call_practice_page(
+            handbook, library, call, runtime_folder
+        )
     for section in found:
         for one in (section, *section.subsections):
             pages[one.index] = _index(one, pages.get(one.index), library)

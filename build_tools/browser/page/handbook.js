@@ -7,6 +7,7 @@ import { completeSnippets } from "./embedding/snippet.js";
 import { LiveForm } from "./form.js";
 import { registerOfflineWorker, tellAge } from "./offline/offline.js";
 import { unfoldForPaper } from "./paper.js";
+import { mountPracticeCalls } from "./practice/call.js";
 import { mountUnitChoice } from "./unit_choice.js";
 
 /**
@@ -46,6 +47,7 @@ function comeToLife() {
   pagesSoFar += 1;
   mountForms();
   mountCalls(clientFor);
+  mountPracticeCalls(clientFor);
   completeSnippets();
   mountUnitChoice();
   tellAge();
