@@ -29,6 +29,15 @@ REFERENCE = (
     "shop",
 )
 
+#: The pages of a learner's record, where the handbook has skills.
+OF_RECORD = (
+    "practise/index.md",
+    "practise/today.md",
+    "practise/my-record.md",
+    "reference/sign-off.md",
+    "reference/crew.md",
+)
+
 POCKET_SHEET = "reference/pocket-sheet.md"
 A_CALL = "practise/a-call.md"
 
@@ -59,6 +68,7 @@ def addresses(handbook: Handbook) -> set[str]:
         *(f"work-out/{name}.md" for name in CALCULATORS),
         *(f"reference/{name}.md" for name in REFERENCE),
         "faults/what-customers-say.md",
+        *(OF_RECORD if handbook.names("skills") else []),
         *([POCKET_SHEET] if has_pocket_sheet(handbook) else []),
         *([A_CALL, "practise/index.md"] if has_calls(handbook) else []),
         *(f"{folder}/index.md" for folder in folders),
@@ -86,6 +96,7 @@ def anchors(handbook: Handbook, address: str) -> set[str] | None:
             "sources": handbook.names("sources"),
             "cautions": handbook.names("cautions"),
             "tables": handbook.names("tables"),
+            "sign-off": {*handbook.names("skills"), "what-signs-a-skill-off"},
             "glossary": handbook.names("glossary"),
             "units": {kind.replace(" ", "-") for kind in KINDS},
             "conversions": {

@@ -23,6 +23,7 @@ STYLES = (
     "find_the_cause.css",
     "call.css",
     "practice_call.css",
+    "record.css",
 )
 SCRIPT = "page/handbook.js"
 EMBEDDED_STYLES = ("handbook.css", "forms.css", "figures.css", "embedded.css")
@@ -45,7 +46,7 @@ class Assets:
 
 def find_assets() -> Assets:
     """Return the assets as they are now on disk."""
-    own = ("forms.css", "figures.css", "call.css", "practice_call.css")
+    own = ("forms.css", "figures.css", "call.css", "practice_call.css", "record.css")
     styles = (*(BROWSER / name for name in own), EMBEDDING / "embedded.css")
     files = {path.name: path for path in (*THEME.iterdir(), *ICONS.iterdir(), *styles)}
     scripts = (BROWSER / "page").rglob("*.js")

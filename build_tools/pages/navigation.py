@@ -11,7 +11,7 @@ from build_tools.content.handbook import Handbook
 from build_tools.content.page_models import ProcedureGroup
 from build_tools.content.values import Values
 from build_tools.pages.diagnosis_pages import checks_in_order
-from build_tools.pages.practice import call_practice_page
+from build_tools.pages.practice import call_practice_page, record_pages
 from build_tools.pages.reference_pages import titles
 from build_tools.pages.render import Library, Texts
 from build_tools.pages.sayings_page import SAYINGS
@@ -75,6 +75,8 @@ def sections(handbook: Handbook, values: Values) -> list[Section]:
     )
     equipment = Section("equipment", "Equipment", [("", noted(handbook.carried, "summary"))])
     practice = [(A_CALL, call_practice_page.NOTE)] if has_calls(handbook) else []
+    if record_pages.has_record(handbook):
+        practice += record_pages.NOTES.items()
     return [
         Section("learn", "Learn", [("", noted(lessons, "aim"))]),
         Section("procedures", "Procedures", [one for one in procedures if one[1]]),

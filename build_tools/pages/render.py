@@ -70,6 +70,10 @@ class Library:
         """Give a generated page its title."""
         self._titles[address] = title
 
+    def knows(self, address: str) -> bool:
+        """Tell whether there is such a page."""
+        return address in self._titles
+
     def title(self, address: str) -> str:
         """Return the title of a page."""
         return self._titles[address]

@@ -19,6 +19,7 @@ from build_tools.pages.navigation import Section, lessons_in_order, navigation, 
 from build_tools.pages.practice import call_practice_page
 from build_tools.pages.reference_pages import ReferencePages
 from build_tools.pages.pocket_sheet import pocket_sheet
+from build_tools.pages.practice.record_pages import RecordPages
 from build_tools.pages.related import Related
 from build_tools.pages.render import Library, render
 from build_tools.pages.sayings_page import SAYINGS, TITLE, sayings_page
@@ -55,8 +56,10 @@ def write_site(
     call = CallPage(handbook, values, library, runtime_folder)
     calculators = CalculatorPages(handbook, library, forms, site_url)
     reference = ReferencePages(handbook, values, library)
+    records = RecordPages(handbook, values, library, runtime_folder)
     library.name(SAYINGS, TITLE)
-    library.name(A_CALL, call_practice_page.TITLE)
+    if has_calls(handbook):
+        library.name(A_CALL, call_practice_page.TITLE)
     found = sections(handbook, values)
     lessons = lessons_in_order(handbook)
     pages = {entry.address: content.procedure(entry) for entry in handbook.procedures.values()}
@@ -75,6 +78,7 @@ def write_site(
         pages[A_CALL] = call_practice_page.call_practice_page(
             handbook, library, call, runtime_folder
         )
+    pages |= records.pages()
     for section in found:
         for one in (section, *section.subsections):
             pages[one.index] = _index(one, pages.get(one.index), library)

@@ -3,7 +3,7 @@
 from calculators.practice.record import RecordProblem, identity, merged
 from calculators.practice.sign_off import LEVELS, signed_off
 
-#: How dark a cell of the heat map is: the shares of right answers from which each step begins.
+#: The shares of right answers from which each step of the heat map begins.
 STEPS = (0.0, 0.5, 0.65, 0.8, 0.9)
 #: A share of fewer answers than this says little, and its cell stays plain.
 FEWEST = 5
@@ -57,8 +57,8 @@ def crew(records, skills, today):
 
     Returns `people` (names, in order), `rows` (for each skill `title`, a `cell` for each person and
     one for `all` of them), `csv` (the text of a file) and `notes` (sentences). A cell has `level`,
-    `state`, `right`, `answers`, `share` (from 0 to 1, None without answers) and `step` (how dark it
-    is, None for too few answers to tell).
+    `state`, `right`, `answers`, `share` (from 0 to 1, None without answers) and `step` (which of STEPS the
+    share reaches, None for too few answers to tell).
     """
     people, notes = people_of(records)
     names = _different([one["name"] or _NAMELESS for one in people])

@@ -198,4 +198,3 @@ def months_later(day, months):
 
 def _is_run(days):
     return len(days) >= RUN and days[-1] - days[0] >= RUN_DAYS
-

@@ -6,6 +6,7 @@ import { mountCalls } from "./call/call.js";
 import { completeSnippets } from "./embedding/snippet.js";
 import { LiveForm } from "./form.js";
 import { registerOfflineWorker, tellAge } from "./offline/offline.js";
+import { mountRecordPages } from "./practice/record_pages.js";
 import { unfoldForPaper } from "./paper.js";
 import { mountPracticeCalls } from "./practice/call.js";
 import { mountUnitChoice } from "./unit_choice.js";
@@ -48,6 +49,7 @@ function comeToLife() {
   mountForms();
   mountCalls(clientFor);
   mountPracticeCalls(clientFor);
+  mountRecordPages(clientFor);
   completeSnippets();
   mountUnitChoice();
   tellAge();
