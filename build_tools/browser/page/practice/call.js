@@ -5,7 +5,7 @@
  */
 import { debriefParts, replayParts } from "./call_debrief.js";
 import { keep, nothingKept, recall } from "./call_memory.js";
-import { minutesIn, part, showChecks, showCustomer, showReadings } from "./call_shown.js";
+import { inWords, minutesIn, part, showChecks, showCustomer, showReadings } from "./call_shown.js";
 import { addAttempt, callItem } from "./record.js";
 
 /** From here on a stated confidence counts as sure. */
@@ -261,9 +261,9 @@ class PracticePage {
     next.hidden = false;
     next.textContent = NEXT[picture.next][0];
     this.#section.toggleAttribute("data-begun", true);
-    const last = picture.readings.at(-1);
-    const told = last && this.#lastMove() === "check" ? ` ${last.title}: ${last.ready ? last.lines.map((/** @type {any} */ one) => `${one.label} ${one.shown}`).join(", ") || last.label : "on its way"}.` : "";
-    this.#say(`${minutesIn(picture.minutes)} on the clock.${told}`);
+    const made = { check: picture.readings.at(-1), prove: picture.proofs.at(-1) };
+    const last = made[/** @type {"check" | "prove"} */ (this.#lastMove())];
+    this.#say(`${minutesIn(picture.minutes)} on the clock.${last ? ` ${inWords(last)}` : ""}`);
     if (isNew) {
       this.#goTo("[data-part=customer]");
     }

@@ -89,7 +89,7 @@ function wordsTold(words) {
 /** @param {any} told @returns {HTMLElement[]} */
 function others(told) {
   const row = (/** @type {string} */ name, /** @type {any} */ one) => [name, one.found ? minutesIn(one.minutes) : `not found in ${minutesIn(one.minutes)}`, one.wrong.join("; ") || "none"];
-  const rows = [["You", minutesIn(told.minutes), "see the points"], row("The diagnosis of this handbook", told.diagnosis), row("All checks in their order", told.fixed)];
+  const rows = [["You", minutesIn(told.minutes), told.wrong.join("; ") || "none"], row("The diagnosis of this handbook", told.diagnosis), row("All checks in their order", told.fixed)];
   const order = told.diagnosis.steps.join("; ") || "no check at all";
   return [
     table(["Who", "Minutes to the cause", "Repairs in vain"], rows),

@@ -29,10 +29,6 @@ export function showReadings(section, picture) {
   part(section, "readings").replaceChildren(...picture.readings.map(item));
   part(section, "no-readings").hidden = picture.readings.length > 0;
   part(section, "proofs").replaceChildren(...picture.proofs.map(item));
-  const danger = part(section, "danger");
-  const isOpen = picture.danger && !picture.danger.stopped;
-  danger.textContent = isOpen ? `You see this: ${picture.danger.seen}` : "";
-  danger.hidden = !isOpen;
   const told = [];
   if (picture.sprayed) {
     told.push("Something was opened under pressure: water sprayed through the room.");
@@ -44,6 +40,17 @@ export function showReadings(section, picture) {
     told.push("The unit is safe until the next check or repair needs it in service.");
   }
   part(section, "safety").textContent = told.join(" ");
+}
+
+/**
+ * What was read last, in a sentence.
+ *
+ * @param {Reading} reading
+ */
+export function inWords(reading) {
+  const lines = reading.lines.map((one) => `${one.label} ${one.shown}`).join(", ");
+  const told = reading.ready ? lines || reading.label : "on its way";
+  return `${reading.title}: ${told}.${reading.danger ? ` You see this: ${reading.danger}` : ""}`;
 }
 
 /** @param {HTMLElement} section @param {any} picture */
