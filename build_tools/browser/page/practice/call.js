@@ -37,7 +37,8 @@ class PracticePage {
   #knowledge = null;
   /** The last answer of Python. @type {any} */
   #picture = null;
-  #busy = false;
+  /** One move after the other, however fast they are asked for. @type {Promise<unknown>} */
+  #queue = Promise.resolve();
   /** @type {() => unknown} */
   #again = () => {};
 
@@ -68,9 +69,9 @@ class PracticePage {
     }
     const goesOn = this.#kept.code && !this.#kept.recorded;
     if (fault && !goesOn) {
-      this.#begin(fault);
+      this.#enqueue(() => this.#begin(fault));
     } else if (this.#kept.code) {
-      this.#show(this.#kept.code, this.#kept.moves);
+      this.#enqueue(() => this.#show(this.#kept.code, this.#kept.moves));
     }
   }
 
@@ -107,54 +108,61 @@ class PracticePage {
   #clicked(event) {
     const target = event.target instanceof Element ? event.target : null;
     const link = target?.closest("a[href]");
-    if (link && this.#picture && !this.#picture.over) {
-      this.#move({ do: "look-up", page: String(link.getAttribute("href")) }, "");
-      return;
-    }
     const button = target?.closest("button[data-action]");
-    if (!(button instanceof HTMLButtonElement) || this.#busy) {
-      return;
+    if (link && this.#picture && !this.#picture.over) {
+      this.#enqueue(() => this.#move({ do: "look-up", page: String(link.getAttribute("href")) }, ""));
+    } else if (button instanceof HTMLButtonElement) {
+      this.#enqueue(() => this.#act(button));
     }
+  }
+
+  /** @param {() => Promise<unknown>} work */
+  #enqueue(work) {
+    this.#queue = this.#queue.then(work).catch(reportError); // the next move can still be made
+  }
+
+  /** @param {HTMLButtonElement} button */
+  async #act(button) {
     const { typed, parts } = this.#kept;
     switch (button.dataset.action) {
       case "new":
         if (this.#mayLeave()) {
-          this.#begin("");
+          await this.#begin("");
         }
         break;
       case "open":
         if (this.#mayLeave()) {
-          this.#show(typed.code ?? "", [], { place: "code-problem", isNew: true });
+          await this.#show(typed.code ?? "", [], { place: "code-problem", isNew: true });
         }
         break;
       case "check":
-        this.#move({ do: "check", check: /** @type {HTMLElement} */ (button.closest("[data-check]")).dataset.check }, "");
+        await this.#move({ do: "check", check: /** @type {HTMLElement} */ (button.closest("[data-check]")).dataset.check }, "");
         break;
       case "name":
-        this.#move({ do: "name", cause: typed.cause, second: typed.second || null, confidence: percent(typed.confidence) }, "name-problem");
+        await this.#move({ do: "name", cause: typed.cause, second: typed.second || null, confidence: percent(typed.confidence) }, "name-problem");
         break;
       case "remedy":
-        this.#move({ do: "remedy", remedy: typed.remedy, parts }, "remedy-problem");
+        await this.#move({ do: "remedy", remedy: typed.remedy, parts }, "remedy-problem");
         break;
       case "prove":
-        this.#move({ do: "prove", check: typed.proof }, "proof-problem");
+        await this.#move({ do: "prove", check: typed.proof }, "proof-problem");
         break;
       case "tell":
-        this.#move({ do: "tell", text: typed.text ?? "" }, "text-problem");
+        await this.#move({ do: "tell", text: typed.text ?? "" }, "text-problem");
         break;
       case "give-up":
         if (confirm("Give this call up? Its debrief tells what it was, and it counts as it stands.")) {
-          this.#move({ do: "give-up" }, "");
+          await this.#move({ do: "give-up" }, "");
         }
         break;
       case "next":
         this.#goTo(NEXT[this.#picture.next][1]);
         break;
       case "try-again":
-        this.#again();
+        await this.#again();
         break;
       default:
-        this.#move({ do: button.dataset.action }, "");
+        await this.#move({ do: button.dataset.action }, "");
     }
   }
 
@@ -308,7 +316,6 @@ class PracticePage {
    * @returns {Promise<any>}  undefined where Python could not answer
    */
   async #ask(asked, again) {
-    this.#busy = true;
     this.#section.ariaBusy = "true";
     try {
       this.#knowledge ??= fetchText(new URL(String(this.#section.dataset.knowledge), document.baseURI));
@@ -323,7 +330,6 @@ class PracticePage {
       this.#say(`The call stands still, because Python could not work in this page: ${problem instanceof Error ? problem.message : problem}. What you did is kept.`);
       return undefined;
     } finally {
-      this.#busy = false;
       this.#section.ariaBusy = "false";
     }
   }
