@@ -99,7 +99,7 @@ async function loaded(section, file) {
     }
     const { changed, sentence } = await replaceRecord(text, answer.record);
     if (!changed) {
-      return sentence || (answer.new ? `The file brought ${counted(answer.new, "entry", "entries")} that were not here yet.` : "All of the file was here already.");
+      return sentence || (answer.new ? `The file brought ${counted(answer.new, "entry that was", "entries that were")} not here yet.` : "All of the file was here already.");
     }
   }
 }
