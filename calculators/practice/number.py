@@ -357,7 +357,7 @@ def _unknown(worked, field, given, result):
     """Return what to say to a number that no known slip gives, and ask for the first step's."""
     first = _first_field(worked)
     if first is None or first == {"output": field["output"], "step": field["step"]}:
-        return "This number comes from no slip that is known here: follow the steps below."
+        return "No slip that is known here gives this number: go through the solution step by step."
     label = worked.output(first).label
     text = given.get(FIRST, "")
     if not (isinstance(text, str) and text.strip()):

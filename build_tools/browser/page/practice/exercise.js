@@ -76,7 +76,8 @@ class Exercise {
       return;
     }
     history.replaceState(history.state, "", addressWithSeed(this.#seed));
-    this.#say(`Question ${this.#seed}`);
+    this.#say("");
+    this.#part("seed").textContent = `Question ${this.#seed}`;
     this.#part("question").replaceChildren(element("p", {}, question.story), ...rows(question.given));
     const fields = question.asked.map((/** @type {any} */ asked) => this.#field(asked, question.items));
     this.#part("answers").replaceChildren(...fields, sureButtons());
@@ -127,7 +128,7 @@ class Exercise {
       return;
     }
     this.#part("result").replaceChildren(...showResult(result, noted));
-    this.#say(`${inAWord(result)} ${result.right ? "" : result.feedback.join(" ")}`);
+    this.#say(inAWord(result));
     this.#show(this.#part("result"));
   }
 

@@ -61,8 +61,8 @@ export function orderField(asked, id, items, say) {
     const row = element("li", {}, element("span", {}, text));
     row.dataset.name = name;
     row.dataset.text = text;
-    const buttons = [["Up", -1], ["Down", 1]].map(([word, by]) => {
-      const button = element("button", { type: "button", className: "exercise__button" }, String(word));
+    const buttons = [["Up", "↑", -1], ["Down", "↓", 1]].map(([word, arrow, by]) => {
+      const button = element("button", { type: "button", className: "exercise__button" }, String(arrow));
       button.setAttribute("aria-label", `${word}: ${text}`);
       button.addEventListener("click", () => {
         move(row, Number(by));

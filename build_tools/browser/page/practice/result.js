@@ -20,7 +20,9 @@ export function showResult(result, noted) {
   const heading = element("p", { className: "exercise__word" }, inAWord(result));
   heading.dataset.right = String(result.right);
   heading.dataset.critical = String(result.critical);
-  const sentences = result.right ? [] : result.feedback.map((/** @type {string} */ one) => element("li", {}, one));
+  const beside = Object.values(result.fields).map((/** @type {any} */ one) => one.feedback).join(" ");
+  const more = result.feedback.filter((/** @type {string} */ one) => Array.isArray(result.fields.order?.wrong) || !beside.includes(one));
+  const sentences = result.right ? [] : more.map((/** @type {string} */ one) => element("li", {}, one));
   const solution = element("details", { className: "exercise__solution", open: result.right }, element("summary", {}, "The solution"), ...rows(result.answers), ...result.solution.flatMap(part));
   return [heading, ...(sentences.length ? [element("ul", {}, ...sentences)] : []), ...(noted ? [element("p", { className: "exercise__help" }, noted)] : []), solution];
 }
