@@ -7,7 +7,7 @@ from calculators.diagnosis import Knowledge, numbers
 from calculators.diagnosis.heard import Heard
 from calculators.diagnosis.picture import picture
 from calculators.figures import picture as drawing
-from calculators.practice import record_work
+from calculators.practice import exercises, record_work
 from calculators.practice.calls import Calls
 
 #: What the diagnosis knows, once it was handed over, and what was made of it.
@@ -30,6 +30,8 @@ def answer(request):
     - "practice call": "code", "moves", "units"; answers with what the call shows after the moves.
     - "score": the same and "jargon"; answers with the debrief of a finished practice call.
     - "replay": "code", "moves", "units"; answers with its readings' worth and the home's days.
+    - "pose": "exercise", "seed", "units"; answers with a question of `calculators.practice`.
+    - "mark": the same and "answers"; answers with how they are.
 
     Raises ValueError for text that is not JSON, KeyError for a request that lacks a part, and
     LookupError where a diagnosis is asked for and nothing was learned.
@@ -70,6 +72,8 @@ _WORK = {
     "learn": _learn,
     "diagnose": lambda asked: picture(_knowledge(), asked["call"]),
     "complaints": lambda asked: _heard().complaints_for(asked["words"]),
+    "pose": lambda asked: exercises.asked(asked, _learned.get("knowledge")),
+    "mark": lambda asked: exercises.asked(asked, _learned.get("knowledge")),
     "record": record_work.record,
     "observe": record_work.observe,
     "remember": record_work.remember,

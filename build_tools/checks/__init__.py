@@ -17,6 +17,7 @@ from build_tools.checks import (
     links,
     orphans,
     pictures,
+    practice,
     readability,
     references,
     scripts,
@@ -60,9 +61,12 @@ def check_handbook(handbook: Handbook, values: Values) -> list[Problem]:
         *expressions.check(handbook, values),
         *unused_facts.check(handbook, values),
         *finished_calls.check(handbook),
+        *practice.check(handbook, values),
     ]
     if not problems:
         problems += simulated_homes.check(handbook)
+    if not problems:
+        problems += practice.check_evidence(handbook, values)
     return in_order(problems)
 
 

@@ -13,7 +13,7 @@ from build_tools.content import conversions
 from build_tools.content.diagnosis_models import COMPLAINT
 from build_tools.content.entries import Entry, Page
 from build_tools.content.handbook import Handbook
-from build_tools.content.loading import SECTIONS
+from build_tools.content.loading import SECTIONS, page_folder
 from calculators import CALCULATORS
 from calculators.quantities import KINDS
 
@@ -61,10 +61,14 @@ def is_section_index(address: str) -> bool:
 
 def addresses(handbook: Handbook) -> set[str]:
     """Return the address of every page, also of those whose file failed to load."""
-    folders = [*SECTIONS, "learn", "work-out", "reference"]
+    folders = [*map(page_folder, SECTIONS), "learn", "work-out", "reference"]
     return {
         *handbook.ids.get("markdown", ()),
-        *(f"{folder}/{name}.md" for folder in SECTIONS for name in handbook.names(folder)),
+        *(
+            f"{page_folder(folder)}/{name}.md"
+            for folder in SECTIONS
+            for name in handbook.names(folder)
+        ),
         *(f"work-out/{name}.md" for name in CALCULATORS),
         *(f"reference/{name}.md" for name in REFERENCE),
         "faults/what-customers-say.md",

@@ -11,9 +11,10 @@ from typing import Any
 
 from build_tools.content.diagnosis_models import Check, Fault
 from build_tools.content.entries import Entry, Example, Page, Passage
-from build_tools.content.loading import SECTIONS, Loader
+from build_tools.content.loading import SECTIONS, Loader, page_folder
 from build_tools.content.models import Caution, Equipment, Fact, SearchWord, Shop, Source, Term
-from build_tools.content.page_models import Picture, Procedure, Table
+from build_tools.content.page_models import LessonFront, Picture, Procedure, Table
+from build_tools.content.practice_models import Exercise
 from build_tools.content.problems import Problem
 from build_tools.content.skill_models import Skill
 from calculators import CALCULATORS
@@ -43,6 +44,7 @@ class Handbook:
     procedures: dict[str, Entry[Procedure]] = field(default_factory=dict)
     faults: dict[str, Entry[Fault]] = field(default_factory=dict)
     checks: dict[str, Entry[Check]] = field(default_factory=dict)
+    practice: dict[str, Entry[Exercise]] = field(default_factory=dict)
     lessons: dict[str, Page] = field(default_factory=dict)
     pages: dict[str, Page] = field(default_factory=dict)
     examples: dict[str, Example] = field(default_factory=dict)
@@ -89,6 +91,12 @@ class Handbook:
         named = self.shop.content.equipment if self.shop else []
         return [self.equipment[name] for name in dict.fromkeys(named) if name in self.equipment]
 
+    @property
+    def lessons_in_order(self) -> list[Page]:
+        """The lessons in the order of the path; each of their pages leads to the next."""
+        read = [page for page in self.lessons.values() if isinstance(page.content, LessonFront)]
+        return sorted(read, key=lambda page: (page.content.order, page.id))
+
     def entries(self) -> Iterator[Entry[Any]]:
         """Yield everything that was loaded."""
         if self.shop:
@@ -105,6 +113,7 @@ class Handbook:
             self.procedures,
             self.faults,
             self.checks,
+            self.practice,
             self.lessons,
             self.pages,
             self.examples,
@@ -136,6 +145,6 @@ def load_handbook(docs_folder: Path, root: Path) -> Handbook:
 def _same_address(handbook: Handbook) -> Iterator[Problem]:
     for place in handbook.ids.get("markdown", ()):
         folder, _, name = place.removesuffix(".md").rpartition("/")
-        if folder in SECTIONS and name in handbook.names(folder):
+        if any(folder == page_folder(one) and name in handbook.names(one) for one in SECTIONS):
             said = f'"{name}.yaml" makes a page of the same address (expected another name)'
             yield Problem(handbook.file_name(handbook.docs_folder / place), 1, said)

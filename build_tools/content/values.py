@@ -286,10 +286,15 @@ class Values:
     def worked_out(
         self, unit: Entry[Equipment], name: str, given: Mapping[str, str]
     ) -> dict[str, Any]:
-        """Run a calculator with the figures of a unit.
+        """Run a calculator with the figures of a unit: see `unit_inputs`."""
+        return self.result(name, self.unit_inputs(unit, name, given))
 
-        given: the names of further figures by input, as in `unit_figures.WORKED_OUT`. A figure that
-        is missing is not given.
+    def unit_inputs(
+        self, unit: Entry[Equipment], name: str, given: Mapping[str, str]
+    ) -> dict[str, str]:
+        """Return what a unit gives to a calculator; a figure that is missing is not given.
+
+        given: the names of further figures by input, as in `unit_figures.WORKED_OUT`.
         """
         inputs = self.equipment_inputs(CALCULATORS[name], unit)
         for about, named in given.items():
@@ -297,7 +302,7 @@ class Values:
             value = self._names[group][part] if group == "home" else self.unit_figure(unit, part)
             if value is not None:
                 inputs[about] = typed(value)
-        return self.result(name, inputs)
+        return inputs
 
     def _field(self, content: Format, name: str) -> Any:
         value = getattr(content, name)

@@ -97,11 +97,15 @@ READINGS = (
     "injector_draw",
     "brine_strength",
     "slow_rinse_bed_volumes",
-    "drained",
     "bed_expansion",
     "pressure_loss",
     "control_voltage",
 )
+PICTURES = {
+    "regeneration-timetable": "One regeneration at the drain",
+    "brine-level": "The brine tank after a refill, in deep salt",
+}
+TIMETABLES = ("regeneration-timetable",)
 #: The calculators of figures that the sheet tells itself.
 CALCULATOR_OF = {
     "water_left": "brine-level",
@@ -145,6 +149,7 @@ class _Page:
             settings=[*self._worked_out(SETTINGS), self._longest_interval()],
             positions=[*self._positions()],
             readings=[*self._worked_out(READINGS)],
+            pictures=[*self._pictures()],
             pressure=self._usual("brine-draw", "pressure"),
             temperature=self._usual("service-pressure", "temperature"),
             warnings=self._warnings(),
@@ -199,6 +204,19 @@ class _Page:
             calculator = "brine-refill" if name == "Refill" else TIMES.get(name, FLOWS)
             row = self._row(name, shown, calculator)
             yield row | {"time": self._values.unit_figure(self._entry, time) or NOTHING}
+        drained = self._values.unit_figure(self._entry, "drained") or NOTHING
+        row = self._row("In all", drained, WORKED_OUT["drained"].calculator)
+        yield row | {"time": self._values.unit_figure(self._entry, "regeneration_time") or NOTHING}
+
+    def _pictures(self) -> Iterable[dict[str, str]]:
+        """Yield what can be drawn of the unit; the timetable is that of a refill at the end."""
+        for name, title in PICTURES.items():
+            given = next((one.given for one in WORKED_OUT.values() if one.calculator == name), {})
+            inputs = self._values.unit_inputs(self._entry, name, given)
+            if name in TIMETABLES and self._entry.content.refills == "first":
+                continue
+            if not self._values.result(name, inputs)["problems"]:
+                yield self._row(title, "", name) | {"svg": self._values.picture(name, inputs)}
 
     def _row(self, label: str, shown: str, calculator: str) -> dict[str, str]:
         return {"label": label, "shown": shown, "link": f"../work-out/{calculator}.md"}

@@ -56,7 +56,13 @@ class Library:
 
     def __init__(self, handbook: Handbook, values: Values) -> None:
         self._titles: dict[str, str] = {}
-        sections = (handbook.procedures, handbook.faults, handbook.checks, handbook.equipment)
+        sections = (
+            handbook.procedures,
+            handbook.faults,
+            handbook.checks,
+            handbook.equipment,
+            handbook.practice,
+        )
         for entries in (*sections, handbook.lessons, handbook.pages):
             for entry in entries.values():
                 if entry.content.title:

@@ -15,11 +15,12 @@ from build_tools.pages.call_page import CallPage
 from build_tools.pages.content_pages import ContentPages
 from build_tools.pages.diagnosis_pages import DiagnosisPages
 from build_tools.pages.forms import Forms
-from build_tools.pages.navigation import Section, lessons_in_order, navigation, sections
+from build_tools.pages.navigation import Section, navigation, sections
 from build_tools.pages.practice import call_practice_page
-from build_tools.pages.reference_pages import ReferencePages
 from build_tools.pages.pocket_sheet import pocket_sheet
+from build_tools.pages.practice.exercise_pages import ExercisePages
 from build_tools.pages.practice.record_pages import RecordPages
+from build_tools.pages.reference_pages import ReferencePages
 from build_tools.pages.related import Related
 from build_tools.pages.render import Library, render
 from build_tools.pages.sayings_page import SAYINGS, TITLE, sayings_page
@@ -57,11 +58,14 @@ def write_site(
     calculators = CalculatorPages(handbook, library, forms, site_url)
     reference = ReferencePages(handbook, values, library)
     records = RecordPages(handbook, values, library, runtime_folder)
+    exercises = ExercisePages(
+        handbook, values, library, runtime_folder, call.knowledge_address
+    )
     library.name(SAYINGS, TITLE)
     if has_calls(handbook):
         library.name(A_CALL, call_practice_page.TITLE)
     found = sections(handbook, values)
-    lessons = lessons_in_order(handbook)
+    lessons = handbook.lessons_in_order
     pages = {entry.address: content.procedure(entry) for entry in handbook.procedures.values()}
     pages |= {entry.address: diagnosis.fault(entry) for entry in handbook.faults.values()}
     pages |= {entry.address: diagnosis.check(entry) for entry in handbook.checks.values()}
@@ -82,6 +86,7 @@ def write_site(
     for section in found:
         for one in (section, *section.subsections):
             pages[one.index] = _index(one, pages.get(one.index), library)
+    pages |= exercises.pages()
     if sheet := handbook.shop.content.pocket_sheet:
         pages[POCKET_SHEET] = pocket_sheet(handbook, values, library, diagnosis, sheet)
     related = Related(handbook, library)
@@ -103,6 +108,10 @@ def _index(section: Section, body: str | None, library: Library) -> str:
         }
         for title, members in section.groups
     ]
+    noted = [(one.index, one.note) for one in section.subsections if one.note]
+    if noted:
+        cards = [library.link(section.index, address, note) for address, note in noted]
+        groups.append({"title": "", "cards": cards})
     groups += [
         {
             "title": one.title,

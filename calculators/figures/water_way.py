@@ -175,7 +175,9 @@ def _position(position):
         line("thin", "M266 286H250"),
     ]
     used = [kind for kind in KINDS if any(kind == way[0] for way in ways)]
-    return picture([*parts, _key(used)], _words(lines, house, used), FLOOR + 26 + 18 * 2)
+    return picture(
+        [*parts, _key(used)], _words(lines, house, used), FLOOR + 44 + 18 * ((len(used) - 1) // 2)
+    )
 
 
 def _words(lines, house, used):
@@ -221,7 +223,9 @@ def _resin_tank(bed):
 
 def _brine_tank():
     salt = [
-        (x + (6 if y % 24 else 0), y) for y in range(248, 348, 12) for x in range(14, 94, 12)
+        (x + (6 if y % 24 else 0), y)
+        for y in range(248, 348, 12)
+        for x in range(14, 94, 12)
         if not 36 < x + 3 < 64
     ]
     return "".join(
@@ -263,7 +267,7 @@ def _bypass(position):
     parts.append(arrow("raw", 356, PIPE, "right"))
     if one_handle:
         parts += [
-            line("wall", f"M112 62H248V136H112ZM180 62V48M164 48h32"),
+            line("wall", "M112 62H248V136H112ZM180 62V48M164 48h32"),
             line("wall", "M130 124h20M210 124h20"),
             text(256, 130, "shut", "start"),
             text(104, 130, "shut", "end"),

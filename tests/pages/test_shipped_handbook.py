@@ -7,13 +7,13 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
-from calculators import run
 
 from build_tools.checks import check_handbook
 from build_tools.content.handbook import Handbook, load_handbook
 from build_tools.content.unit_figures import WORKED_OUT
 from build_tools.content.values import Values
 from build_tools.pages.related import MOST, MOST_IN_A_LIST
+from calculators import run
 from calculators.units import METRIC
 
 ROOT = Path(__file__).parents[2]
@@ -261,9 +261,9 @@ def test_the_glossary_has_every_term_with_its_anchor(
 def test_terms_lead_to_the_glossary_and_are_searched_once(shipped: Path) -> None:
     html = page(shipped, "faults/salt-bridge.md").read_text(encoding="utf-8")
     assert html.count('href="../../reference/glossary/#brine"') == 1
-    assert 'class="term"' not in page(shipped, "faults/index.md".replace("/index.md", "")).read_text(
-        encoding="utf-8"
-    )
+    assert 'class="term"' not in page(
+        shipped, "faults/index.md".replace("/index.md", "")
+    ).read_text(encoding="utf-8")
     assert "in the glossary" not in (shipped / "search" / "search_index.json").read_text(
         encoding="utf-8"
     )

@@ -6,6 +6,7 @@ import { mountCalls } from "./call/call.js";
 import { completeSnippets } from "./embedding/snippet.js";
 import { LiveForm } from "./form.js";
 import { registerOfflineWorker, tellAge } from "./offline/offline.js";
+import { mountExercises } from "./practice/exercise.js";
 import { mountRecordPages } from "./practice/record_pages.js";
 import { unfoldForPaper } from "./paper.js";
 import { mountPracticeCalls } from "./practice/call.js";
@@ -49,6 +50,7 @@ function comeToLife() {
   mountForms();
   mountCalls(clientFor);
   mountPracticeCalls(clientFor);
+  mountExercises(clientFor);
   mountRecordPages(clientFor);
   completeSnippets();
   mountUnitChoice();

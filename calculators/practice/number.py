@@ -1,0 +1,397 @@
+"""Exercises with numbers: one calculator, or two or three in a row.
+
+Beside what `drawing` and `chain` say, the exercise has "story", a text in which the names of what
+is drawn stand in braces, and "ask": a list of {"output", "step", "choices"}. Where a reading is rough
+a field has "between": the two outputs between which every answer is right.
+"""
+
+from calculators import run
+from calculators.practice import answers, chain
+from calculators.practice.drawing import TRIES, draws
+from calculators.practice.mistakes import SENTENCES, mistakes_in, pairs_in
+from calculators.practice.solution import part, rows
+from calculators.quantities import display_unit
+
+#: The field for the number of the first step, which is asked for where a slip is not known.
+FIRST = "first step"
+#: What stands in the place of answers while something cannot be marked.
+NOTHING_SOLVED = {"answers": [], "solution": []}
+#: A given number matters where one of these multiples of it gives another answer.
+OTHER_NUMBERS = 1.37, 0.71, 3.3
+
+
+class CannotBePosed(LookupError):
+    """No draw of an exercise keeps its mistakes apart, or all of them lie outside the limits."""
+
+
+class Worked:
+    """A draw of an exercise, worked out rightly.
+
+    ask: the fields asked, each with its output; right: the steps as calculated; rounded: the steps
+    of who writes shown answers down, None where those lead outside.
+    """
+
+    __slots__ = ("exercise", "units", "drawn", "texts", "asides", "right", "rounded")
+
+    def __init__(self, exercise, units, drawn):
+        self.exercise = exercise
+        self.units = units
+        self.drawn = drawn
+        self.texts = chain.given_texts(exercise, drawn, units)
+        self.asides = chain.asides_of(exercise, drawn)
+        self.right = self.follow()
+        self.rounded = self.follow(rounded=True) if len(self.texts) > 1 else self.right
+
+    def follow(self, ways=(), rounded=False):
+        """Work the steps out, with mistakes on the way or without."""
+        return chain.follow(
+            self.exercise, self.texts, self.units, self.asides, ways, rounded=rounded
+        )
+
+    def output(self, field):
+        """Return the output that a field asks for."""
+        return self.right[field["step"]].calculator.output(field["output"])
+
+    def value(self, done, field):
+        """Return the plain structure of a field's answer in some steps, or None."""
+        number = done[field["step"]].values.get(field["output"]) if done else None
+        return None if number is None else self.output(field).value(number, self.units)
+
+    def is_right(self, answer, field):
+        """Tell whether a number or choice is the answer to a field."""
+        if field.get("between") and self._lies_between(answer, field):
+            return True
+        return any(
+            answer == value["words"]
+            if "words" in value
+            else answers.is_right(answer, value, self.output(field))
+            for value in map(lambda done: self.value(done, field), (self.right, self.rounded))
+            if value is not None
+        )
+
+    def _lies_between(self, answer, field):
+        ends = [self.value(self.right, {**field, "output": name}) for name in field["between"]]
+        low, high = sorted(end["number"] for end in ends)
+        return low <= answer <= high
+
+    def wrong_values(self, ways, field):
+        """Return the wrong answers to a field that ways give, in numbers; none changes nothing."""
+        right = self.value(self.right, field)
+        found = []
+        for rounded in (False, True) if len(self.texts) > 1 else (False,):
+            value = self.value(self.follow(ways, rounded=rounded), field)
+            if value is not None and "number" in value and value["number"] == value["number"]:
+                if not answers.are_same(value, right):
+                    found.append(value)
+        return found
+
+
+def accepted(exercise, seed, units):
+    """Return the first draw for a seed that can be used, worked out. Raises CannotBePosed."""
+    for drawn in draws(exercise, seed):
+        worked = Worked(exercise, units, drawn)
+        if _can_be_used(worked):
+            return worked
+    raise CannotBePosed(f"“{exercise['id']}” has no usable draw in {TRIES} tries.")
+
+
+def _can_be_used(worked):
+    if worked.right is None:
+        return False
+    for field in worked.exercise["ask"]:
+        value = worked.value(worked.right, field)
+        if value is None or worked.value(worked.rounded, field) is None:
+            return False
+        if "words" in value:
+            if field.get("choices") and value["words"] not in field["choices"]:
+                return False
+            continue
+        if not _keeps_apart(worked, field, value):
+            return False
+    return all(done_is_usual(done) for done in worked.right)
+
+
+def done_is_usual(done):
+    """Tell whether everything that the question gives lies in the usual range of its input."""
+    for one in done.calculator.inputs:
+        value = getattr(done.given, one.name)
+        if one.name in done.drawn and value is not None and one.kind != "choice":
+            if one.unusual_warning(value, "us"):
+                return False
+    return True
+
+
+def _keeps_apart(worked, field, right):
+    """Tell whether no mistake comes near the right answer or near another mistake."""
+    output = worked.output(field)
+    told = []
+    for mistake, ways in mistakes_in(worked.exercise).items():
+        for way in ways:
+            if way.reach:
+                continue
+            for value in worked.wrong_values((way,), field)[:1]:
+                if worked.is_right(value["number"], field) or worked.is_right(
+                    value["rounded"], field
+                ):
+                    return False
+                if not answers.are_apart(value, right, output):
+                    return False
+                if any(
+                    name != mistake and not answers.are_apart(value, other, output)
+                    for name, other in told
+                ):
+                    return False
+                told.append((mistake, value))
+    return True
+
+
+def field_name(field):
+    """Return the name under which a field is asked and answered."""
+    return field["output"]
+
+
+def pose(exercise, seed, units, library=None):
+    """Return the question for a seed as plain data; see `exercises.pose`."""
+    worked = accepted(exercise, seed, units)
+    shown = _shown(worked)
+    return {
+        "story": _filled(exercise["story"], shown),
+        "given": _given(worked, exercise["story"]),
+        "asked": [asked(worked, field) for field in exercise["ask"]],
+    }
+
+
+def asked(worked, field):
+    """Return a field as a page shows it: name, label, and the words for its unit."""
+    output = worked.output(field)
+    unit = _unit(output, worked.units)
+    choices = field.get("choices") or []
+    return {
+        "name": field_name(field),
+        "label": output.label,
+        "help": "" if choices else answers.unit_words(output, unit),
+        "choices": choices,
+    }
+
+
+def _unit(output, units):
+    return output.unit if output.fixed_unit else display_unit(output.unit, units)
+
+
+def _shown(worked):
+    """Return the text of everything drawn, and of each step's answers, by name."""
+    found = {}
+    for done in worked.right[:-1]:
+        for output in done.calculator.outputs:
+            if output.name in done.values:
+                value = output.value(done.values[output.name], worked.units)
+                found[output.name] = value["shown"]
+    for step, texts in zip(worked.exercise["steps"], worked.texts, strict=True):
+        for name, source in step["inputs"].items():
+            if "drawn" in source:
+                found[source["drawn"]] = texts[name]
+    for name, draw in worked.asides.items():
+        found[name] = draw.shown(worked.exercise["asides"][name]["unit"], worked.units)
+    return found
+
+
+def _filled(text, shown):
+    for name, value in shown.items():
+        text = text.replace(f"{{{name}}}", value)
+    return text
+
+
+def _given(worked, story):
+    """Return label and text of what is needed and the story does not mention.
+
+    What the exercise fixes and no answer depends on is left out, and so are fixed choices: the
+    story tells of them.
+    """
+    found = []
+    for number, done in enumerate(worked.right):
+        for name, source in worked.exercise["steps"][number]["inputs"].items():
+            one = done.calculator.input(name)
+            if "answer" in source or f"{{{source.get('drawn')}}}" in story:
+                continue
+            if "text" in source and (one.kind == "choice" or not _matters(worked, number, one)):
+                continue
+            row = {"label": one.label, "shown": done.texts[name]}
+            if row not in found:
+                found.append(row)
+    return found
+
+
+def _matters(worked, number, one):
+    """Tell whether an asked answer changes with what is given for an input."""
+
+    class Another:
+        """A way that takes another number for the input, in one step."""
+
+        def __init__(self, factor):
+            self.factor = factor
+
+        def concerns(self, done):
+            return done.calculator.name == worked.exercise["steps"][number]["calculate"]
+
+        def change_given(self, given, done, setting):
+            if getattr(given, one.name) is not None:
+                setattr(given, one.name, self.factor * getattr(given, one.name))
+
+        def change_values(self, values, done, setting):
+            pass
+
+    for factor in OTHER_NUMBERS:
+        done = worked.follow((Another(factor),))
+        for field in worked.exercise["ask"]:
+            if worked.value(done, field) != worked.value(worked.right, field):
+                return True
+    return False
+
+
+def mark(exercise, seed, units, given, library=None):
+    """Return how the answers to a question are; see `exercises.mark`."""
+    worked = accepted(exercise, seed, units)
+    read, problems = _read(worked, given)
+    result = {"problems": problems, "fields": {}, "mistakes": [], "feedback": [], "ask": []}
+    for field in exercise["ask"]:
+        name = field_name(field)
+        if name in read:
+            result["fields"][name] = _field(worked, field, read[name], given, result)
+    share = sum(one["right"] for one in result["fields"].values()) / len(exercise["ask"])
+    return {
+        **result,
+        "right": not problems and share == 1,
+        "score": share,
+        "critical": False,
+        **(_solved(worked) if not problems else NOTHING_SOLVED),
+    }
+
+
+def solve(exercise, seed, units, library=None):
+    """Return the answers to a question and the way to them; see `exercises.solve`."""
+    return _solved(accepted(exercise, seed, units))
+
+
+def _solved(worked):
+    told = []
+    for field in worked.exercise["ask"]:
+        value = worked.value(worked.right, field)
+        row = {"label": worked.output(field).label, "shown": value["shown"]}
+        if field.get("between"):
+            low, high = (
+                worked.value(worked.right, {**field, "output": name})["shown"]
+                for name in field["between"]
+            )
+            row["shown"] += f", anything from {low} to {high} being right"
+        told.append(row)
+    return {"answers": told, "solution": solution(worked)}
+
+
+def _read(worked, given):
+    read, problems = {}, {}
+    for field in worked.exercise["ask"]:
+        name = field_name(field)
+        output = worked.output(field)
+        try:
+            read[name] = answers.read_answer(
+                given.get(name, ""), output, _unit(output, worked.units), field.get("choices") or ()
+            )
+        except answers.AnswerProblem as problem:
+            problems[name] = str(problem)
+    return read, problems
+
+
+def _field(worked, field, answer, given, result):
+    """Return how one answer is, and note what was recognized in the result."""
+    right = worked.value(worked.right, field)
+    if worked.is_right(answer, field):
+        said = f"Right: {right.get('shown')}." if "number" in right else "Right."
+        return {"right": True, "feedback": said}
+    mistakes = [] if "words" in right else recognized(worked, field, answer)
+    said = [SENTENCES[one] for one in mistakes]
+    if "words" in right:
+        said = ["Look at the readings again: they say the other."]
+    elif not mistakes:
+        said = [_unknown(worked, field, given, result)]
+    for sentence in said:
+        if sentence not in result["feedback"]:
+            result["feedback"].append(sentence)
+    result["mistakes"] += [one for one in mistakes if one not in result["mistakes"]]
+    return {"right": False, "feedback": " ".join(said)}
+
+
+def recognized(worked, field, answer):
+    """Return the listed mistakes, one or two, that give this answer; none where it is not known."""
+    output = worked.output(field)
+    right = worked.value(worked.right, field)
+    several = mistakes_in(worked.exercise).items()
+    for mistake, ways in several:
+        for way in ways:
+            if any(
+                answers.is_alike(answer, value, output)
+                for value in worked.wrong_values((way,), field)
+            ):
+                return [mistake]
+    for pair in pairs_in(worked.exercise):
+        if any(answers.is_alike(answer, value, output) for value in worked.wrong_values(pair, field)):
+            return [way.mistake for way in pair]
+    for mistake, ways in several:
+        for way in ways:
+            if way.reach and answers.is_alike(answer, right, output, way.reach):
+                return [mistake]
+    return []
+
+
+def _first_field(worked):
+    """Return the field for the first step's answer that the second takes, or None."""
+    if len(worked.texts) < 2:
+        return None
+    for step in worked.exercise["steps"][1:]:
+        for source in step["inputs"].values():
+            if source.get("step") == 0:
+                return {"output": source["answer"], "step": 0}
+    return None
+
+
+def _unknown(worked, field, given, result):
+    """Return what to say to a number that no known slip gives, and ask for the first step's."""
+    first = _first_field(worked)
+    if first is None or first == {"output": field["output"], "step": field["step"]}:
+        return "No slip that is known here gives this number: go through the solution step by step."
+    label = worked.output(first).label
+    text = given.get(FIRST, "")
+    if not (isinstance(text, str) and text.strip()):
+        if not result["ask"]:
+            result["ask"].append({**asked(worked, first), "name": FIRST})
+        return f"Not yet. What did you find first: {label.lower()}? Write it, and look again."
+    output = worked.output(first)
+    try:
+        number = answers.read_answer(text, output, _unit(output, worked.units))
+    except answers.AnswerProblem as problem:
+        result["problems"][FIRST] = str(problem)
+        result["ask"].append({**asked(worked, first), "name": FIRST})
+        return "Write the first number so that it can be read."
+    if worked.is_right(number, first):
+        return f"The first number is right ({label.lower()}): the slip lies after it."
+    mistakes = recognized(worked, first, number)
+    result["mistakes"] += mistakes
+    if mistakes:
+        return f"The first number is off already. {' '.join(SENTENCES[one] for one in mistakes)}"
+    return f"The first number is off already: begin again with the {label.lower()}."
+
+
+def solution(worked):
+    """Return the steps as the calculators tell them."""
+    made = []
+    for done in worked.right:
+        result = run(done.calculator.name, done.texts, worked.units)
+        made.append(
+            part(
+                done.calculator.title,
+                calculator=done.calculator.name,
+                inputs=rows(result["inputs"]),
+                workings=result["workings"],
+                values=rows(result["values"]),
+            )
+        )
+    return made
