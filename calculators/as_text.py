@@ -26,12 +26,12 @@ def answer(request):
     - "complaints": "words"; answers with the complaints that a customer's words may mean.
     - "record", "observe", "remember", "crew": see `calculators.practice.record_work`.
     - "read": "check", "numbers", "units"; answers with the result that the numbers show.
-    - "pose": "exercise", "seed", "units"; answers with a question of `calculators.practice`.
-    - "mark": the same and "answers"; answers with how they are.
     - "new call": "family", "fault", "seed", "" for any; answers with a practice call's code.
     - "practice call": "code", "moves", "units"; answers with what the call shows after the moves.
     - "score": the same and "jargon"; answers with the debrief of a finished practice call.
     - "replay": "code", "moves", "units"; answers with its readings' worth and the home's days.
+    - "pose": "exercise", "seed", "units"; answers with a question of `calculators.practice`.
+    - "mark": the same and "answers"; answers with how they are.
 
     Raises ValueError for text that is not JSON, KeyError for a request that lacks a part, and
     LookupError where a diagnosis is asked for and nothing was learned.

@@ -56,6 +56,9 @@ def debrief(call, moves, units="us", jargon=()):
         "taken": [{"sentence": sentence, "points": points} for sentence, points in made.taken],
         "words": made.words,
         "minutes": round(made.minutes, 1),
+        "wrong": [
+            knowledge.faults[one["remedy"]]["title"] for one in played.remedies if not one["right"]
+        ],
         "diagnosis": _other(knowledge, diagnosis),
         "fixed": _other(knowledge, fixed),
         "danger": seen(hidden.danger[1]) if hidden.danger else "",

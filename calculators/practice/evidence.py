@@ -19,6 +19,7 @@ from calculators.diagnosis.words import chance_in_words
 from calculators.practice import answers
 from calculators.practice.drawing import choice, random_for, shuffled
 from calculators.practice.number import CannotBePosed
+from calculators.practice.solution import part
 
 HOMES, CHOICES_OF_READINGS = 40, 3
 FEWEST, MOST = 5, 8
@@ -227,8 +228,19 @@ def mark(exercise, seed, units, given, library=None):
         "right": score == 1 and not problems,
         "score": score,
         "critical": False,
-        "solution": [] if problems else solution(scene),
+        **({"answers": [], "solution": []} if problems else _solved(scene)),
     }
+
+
+def solve(exercise, seed, units, library=None):
+    """Return the answers to a question and the way to them; see `exercises.solve`."""
+    return _solved(_remembered(exercise, seed, library))
+
+
+def _solved(scene):
+    right = _right(scene)
+    rows = [{"label": LABELS[name], "shown": right[name]} for name in COUNTS]
+    return {"answers": rows, "solution": solution(scene)}
 
 
 def _feedback(scene, name, right):
@@ -251,14 +263,14 @@ def solution(scene):
     stopped = stop(standing, scene.option)
     tried = repair_and_see(standing, scene.option)
     return [
-        {
-            "title": "What the readings say together",
-            "sentences": explain(standing, scene.found, scene.option, stopped, tried),
-        },
-        {
-            "title": f"{_fault(scene, first)}, or {_fault(scene, second)}?",
-            "sentences": [_between(scene, weight, check) for weight, check in scene.against],
-        },
+        part(
+            "What the readings say together",
+            sentences=explain(standing, scene.found, scene.option, stopped, tried),
+        ),
+        part(
+            f"{_fault(scene, first)}, or {_fault(scene, second)}?",
+            sentences=[_between(scene, weight, check) for weight, check in scene.against],
+        ),
     ]
 
 

@@ -7,12 +7,13 @@ module of each kind.
 from calculators.practice import evidence, number, order
 from calculators.quantities import SYSTEMS
 
+#: The module of each kind: its `pose`, `mark` and `solve`.
 KINDS = {
-    "number": (number.pose, number.mark),
-    "pair": (number.pose, number.mark),
-    "settings": (number.pose, number.mark),
-    "order": (order.pose, order.mark),
-    "evidence": (evidence.pose, evidence.mark),
+    "number": number,
+    "pair": number,
+    "settings": number,
+    "order": order,
+    "evidence": evidence,
 }
 #: A longer seed than this is no seed.
 LONGEST_SEED = 40
@@ -26,8 +27,7 @@ def pose(exercise, seed, units="us", library=None):
     "shown") and "asked" (fields with "name", "label", "help" and "choices"); some kinds add to it.
     """
     _check(seed, units)
-    ask, _ = KINDS[exercise["kind"]]
-    question = ask(exercise, str(seed), units, library)
+    question = KINDS[exercise["kind"]].pose(exercise, str(seed), units, library)
     named = {name: exercise[name] for name in ("id", "kind", "title")}
     return {**named, "seed": str(seed), **question}
 
@@ -39,11 +39,21 @@ def mark(exercise, seed, units, answers, library=None):
     (whether a rule of safety was broken), "fields" (by name: "right" and "feedback"), "feedback"
     (sentences), "mistakes" (those recognized), "problems" (by name: a sentence for an answer that
     cannot be marked; then nothing counts yet), "ask" (further fields that would help to find the
-    slip) and "solution" (empty while there are problems).
+    slip), and "answers" and "solution" as `solve` returns them (empty while there are problems).
     """
     _check(seed, units)
-    _, judge = KINDS[exercise["kind"]]
-    return judge(exercise, str(seed), units, answers if isinstance(answers, dict) else {}, library)
+    given = answers if isinstance(answers, dict) else {}
+    return KINDS[exercise["kind"]].mark(exercise, str(seed), units, given, library)
+
+
+def solve(exercise, seed, units="us", library=None):
+    """Return the answers to a question, as rows of "label" and "shown", and its "solution".
+
+    A solution is a list of parts, each with "title" and what it has of "inputs" and "values" (rows),
+    "workings" (as `calculators.run` returns them), "ordered" (steps in order) and "sentences".
+    """
+    _check(seed, units)
+    return KINDS[exercise["kind"]].solve(exercise, str(seed), units, library)
 
 
 def _check(seed, units):

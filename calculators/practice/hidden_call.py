@@ -113,7 +113,8 @@ class HiddenCall:
         """Return what the customer complains of: by the home, or as judged where none is simulated."""
         names = self.knowledge.results[COMPLAINT]
         if found.signs:
-            chances = {name: one for name, one in found.complaints.items() if name in names}
+            # In the order of the handbook: that of the signs is another in every Python.
+            chances = {name: found.complaints[name] for name in names if name in found.complaints}
         else:
             row = judged_row(names, self.knowledge.faults[self.faults[0]]["likelihoods"][COMPLAINT])
             chances = dict(zip(names, row, strict=True))

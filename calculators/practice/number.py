@@ -5,13 +5,17 @@ is drawn stand in braces, and "ask": a list of {"output", "step", "choices"}. Wh
 a field has "between": the two outputs between which every answer is right.
 """
 
+from calculators import run
 from calculators.practice import answers, chain
 from calculators.practice.drawing import TRIES, draws
 from calculators.practice.mistakes import SENTENCES, mistakes_in, pairs_in
+from calculators.practice.solution import part, rows
 from calculators.quantities import display_unit
 
 #: The field for the number of the first step, which is asked for where a slip is not known.
 FIRST = "first step"
+#: What stands in the place of answers while something cannot be marked.
+NOTHING_SOLVED = {"answers": [], "solution": []}
 #: A given number matters where one of these multiples of it gives another answer.
 OTHER_NUMBERS = 1.37, 0.71, 3.3
 
@@ -259,8 +263,28 @@ def mark(exercise, seed, units, given, library=None):
         "right": not problems and share == 1,
         "score": share,
         "critical": False,
-        "solution": solution(worked) if not problems else [],
+        **(_solved(worked) if not problems else NOTHING_SOLVED),
     }
+
+
+def solve(exercise, seed, units, library=None):
+    """Return the answers to a question and the way to them; see `exercises.solve`."""
+    return _solved(accepted(exercise, seed, units))
+
+
+def _solved(worked):
+    told = []
+    for field in worked.exercise["ask"]:
+        value = worked.value(worked.right, field)
+        row = {"label": worked.output(field).label, "shown": value["shown"]}
+        if field.get("between"):
+            low, high = (
+                worked.value(worked.right, {**field, "output": name})["shown"]
+                for name in field["between"]
+            )
+            row["shown"] += f", anything from {low} to {high} being right"
+        told.append(row)
+    return {"answers": told, "solution": solution(worked)}
 
 
 def _read(worked, given):
@@ -333,7 +357,7 @@ def _unknown(worked, field, given, result):
     """Return what to say to a number that no known slip gives, and ask for the first step's."""
     first = _first_field(worked)
     if first is None or first == {"output": field["output"], "step": field["step"]}:
-        return "This number comes from no slip that is known here: follow the steps below."
+        return "No slip that is known here gives this number: go through the solution step by step."
     label = worked.output(first).label
     text = given.get(FIRST, "")
     if not (isinstance(text, str) and text.strip()):
@@ -358,24 +382,16 @@ def _unknown(worked, field, given, result):
 
 def solution(worked):
     """Return the steps as the calculators tell them."""
-    from calculators import run  # the door with the workings, which a question does not need
-
     made = []
     for done in worked.right:
         result = run(done.calculator.name, done.texts, worked.units)
         made.append(
-            {
-                "calculator": done.calculator.name,
-                "title": done.calculator.title,
-                "inputs": [
-                    {"label": one["label"], "shown": one["shown"]}
-                    for one in result["inputs"].values()
-                ],
-                "workings": result["workings"],
-                "values": [
-                    {"label": one["label"], "shown": one["shown"]}
-                    for one in result["values"].values()
-                ],
-            }
+            part(
+                done.calculator.title,
+                calculator=done.calculator.name,
+                inputs=rows(result["inputs"]),
+                workings=result["workings"],
+                values=rows(result["values"]),
+            )
         )
     return made

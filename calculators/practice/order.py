@@ -6,6 +6,7 @@ Every order that keeps all pairs is right.
 """
 
 from calculators.practice.drawing import TRIES, random_for, shuffled
+from calculators.practice.solution import part
 
 #: The field that takes the order: the names of all items, as a list or in one text.
 ORDER = "order"
@@ -50,6 +51,7 @@ def mark(exercise, seed, units, given, library=None):
             "right": False,
             "score": 0.0,
             "critical": False,
+            "answers": [],
             "solution": [],
         }
     broken = _broken(exercise, order)
@@ -70,22 +72,20 @@ def mark(exercise, seed, units, given, library=None):
         "right": not broken,
         "score": 0.0 if critical else _share_kept(exercise, order),
         "critical": critical,
-        "solution": solution(exercise),
+        **solve(exercise, seed, units),
     }
 
 
-def solution(exercise):
-    """Return one right order, that of the procedure, and why it is so."""
-    return [
-        {"title": "One right order", "ordered": [one["text"] for one in exercise["items"]]},
-        {
-            "title": "Why",
-            "sentences": [
-                f"Safety: {pair['why']}" if pair["safety"] else pair["why"]
-                for pair in exercise["pairs"]
-            ],
-        },
+def solve(exercise, seed, units, library=None):
+    """Return one right order, that of the procedure, and why it is so; see `exercises.solve`."""
+    why = [
+        f"Safety: {pair['why']}" if pair["safety"] else pair["why"] for pair in exercise["pairs"]
     ]
+    solution = [
+        part("One right order", ordered=[one["text"] for one in exercise["items"]]),
+        part("Why", sentences=why),
+    ]
+    return {"answers": [], "solution": solution}
 
 
 def _read(exercise, answer):

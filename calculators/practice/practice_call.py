@@ -77,8 +77,9 @@ class Played:
             one for one in erased if self.is_open(one) and _spoils(self.knowledge, check, one)
         ]
         reading = self._read(check)
+        spent = self._spend(check, reading)
         self.readings[check] = reading
-        self._note("check", check=check, destroyed=destroyed, **self._spend(check, reading))
+        self._note("check", check=check, destroyed=destroyed, **spent)
         return ""
 
     def _wait(self, move):
@@ -137,7 +138,7 @@ class Played:
         right = fault in self.faults
         self._note(
             "remedy", remedy=fault, parts=move["parts"], minutes=minutes, right=right,
-            missed=self._missed(opens, self.danger_seen),
+            missed=self._missed(opens),
         )  # fmt: skip
         if right:
             self.faults.remove(fault)
@@ -177,18 +178,18 @@ class Played:
         minutes = of_check["minutes"] if waits is None else waits
         opens = bool(of_check.get("opens"))
         reading["ready"] = self.minutes + of_check["minutes"]
-        missed = self._missed(opens, in_danger=self.danger_seen and self.readings.get(check) is not reading)
+        missed = self._missed(opens)
         self.minutes += minutes
         if not opens:
             self.safe = False  # the unit goes back into service for it
         return {"minutes": minutes, "missed": missed}
 
-    def _missed(self, opens, in_danger):
+    def _missed(self, opens):
         """Return what goes against safety: "pressure", "consent" or "danger", each once."""
         missed = ["pressure"] if opens and not self.safe else []
         if opens and not self.consent:
             missed.append("consent")
-        if in_danger and not self.stopped:
+        if self.danger_seen and not self.stopped:
             missed.append("danger")
         return missed
 

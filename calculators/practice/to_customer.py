@@ -8,7 +8,7 @@ import re
 
 #: Words of which one at least tells what was found, what was done, and what to watch.
 FOUND = (
-    "found", "because", "cause", "reason", "was", "were", "had", "is", "stood", "came",
+    "found", "because", "cause", "reason", "was", "were", "had", "stood", "came",
 )  # fmt: skip
 DONE = (
     "cleaned", "cleared", "replaced", "renewed", "changed", "set", "opened", "filled", "broke",
@@ -17,7 +17,7 @@ DONE = (
 )  # fmt: skip
 WATCH = (
     "watch", "look", "check", "listen", "call", "keep", "if", "every", "until", "tomorrow",
-    "tonight", "weeks", "month", "next", "again", "please",
+    "tonight", "month", "next", "please",
 )  # fmt: skip
 #: Fewer words tell nothing.
 LEAST_WORDS = 12

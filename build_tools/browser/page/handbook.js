@@ -6,8 +6,10 @@ import { mountCalls } from "./call/call.js";
 import { completeSnippets } from "./embedding/snippet.js";
 import { LiveForm } from "./form.js";
 import { registerOfflineWorker, tellAge } from "./offline/offline.js";
+import { mountExercises } from "./practice/exercise.js";
 import { mountRecordPages } from "./practice/record_pages.js";
 import { unfoldForPaper } from "./paper.js";
+import { mountPracticeCalls } from "./practice/call.js";
 import { mountUnitChoice } from "./unit_choice.js";
 
 /**
@@ -47,6 +49,8 @@ function comeToLife() {
   pagesSoFar += 1;
   mountForms();
   mountCalls(clientFor);
+  mountPracticeCalls(clientFor);
+  mountExercises(clientFor);
   mountRecordPages(clientFor);
   completeSnippets();
   mountUnitChoice();

@@ -13,20 +13,20 @@ export function showMyRecord(section) {
     section.part("told").textContent = sentence;
   };
 
-  const work = async () => {
-    const read = readRecord();
+  const quick = () => {
+    const { record, problem } = readRecord();
     if (document.activeElement !== name) {
-      name.value = read.record.name;
+      name.value = record.name;
     }
+    section.tellProblem(problem);
+    section.part("count").textContent = problem ? "" : contents(record);
+  };
+  const work = async () => {
     const answer = await section.ask({ work: "record", text: recordText(), skills: section.skills, today: today() });
     if (!answer) {
       return;
     }
     section.tellProblem(answer.problem ? `${answer.problem} ${UNREADABLE}` : "");
-    const { attempts, observed } = read.record;
-    section.part("count").textContent = answer.problem ? "" : attempts.length + observed.length
-      ? `It holds ${counted(attempts.length, "answer", "answers")} and ${counted(observed.length, "observation", "observations")}.`
-      : "Nothing is in it yet. It fills by itself when you do exercises and practice calls.";
     section.part("skills").replaceChildren(...answer.skills.map(skillEntry));
   };
 
@@ -75,7 +75,7 @@ export function showMyRecord(section) {
       told(changed ? "Another page has just added something, so nothing was deleted. Look again." : kept ? "The record is deleted." : sentence);
     },
   });
-  section.show(work);
+  section.show(work, quick);
 }
 
 /**
@@ -99,9 +99,17 @@ async function loaded(section, file) {
     }
     const { changed, sentence } = await replaceRecord(text, answer.record);
     if (!changed) {
-      return sentence || (answer.new ? `The file brought ${counted(answer.new, "entry", "entries")} that were not here yet.` : "All of the file was here already.");
+      return sentence || (answer.new ? `The file brought ${counted(answer.new, "entry that was", "entries that were")} not here yet.` : "All of the file was here already.");
     }
   }
+}
+
+/** @param {import("./record.js").PersonRecord} record @returns {string} */
+function contents({ attempts, observed }) {
+  if (!attempts.length && !observed.length) {
+    return "Nothing is in it yet. It fills by itself when you do exercises and practice calls.";
+  }
+  return `It holds ${counted(attempts.length, "answer", "answers")} and ${counted(observed.length, "observation", "observations")}.`;
 }
 
 /** @param {any} one */

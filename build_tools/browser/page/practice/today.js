@@ -24,7 +24,7 @@ export function showToday(section) {
     section.part("after").textContent = session.problem ? "" : afterwards(session, items.length);
   };
   // A page that was left open over night shows the new day.
-  document.addEventListener("visibilitychange", () => document.visibilityState === "visible" && section.element.isConnected && work());
+  document.addEventListener("visibilitychange", () => document.visibilityState === "visible" && section.element.isConnected && section.part("due").firstChild && work());
   section.show(work);
 }
 
