@@ -51,9 +51,9 @@ def checked(seed: str, edition: str, address: str) -> None:
     if not seed.strip() or len(seed) > LONGEST_SEED or not seed.isprintable():
         raise Failure(f"A seed is a number or a short text of at most {LONGEST_SEED} letters.")
     if edition and not _is_day(edition):
-        raise Failure(f'“{edition}” is no day of an edition: write it as “{A_DAY}”.')
+        raise Failure(f"“{edition}” is no day of an edition: write it as “{A_DAY}”.")
     if address and not _is_site(address):
-        raise Failure(f'“{address}” is no address of a site: write it as “{A_SITE}”.')
+        raise Failure(f"“{address}” is no address of a site: write it as “{A_SITE}”.")
 
 
 def _is_day(text: str) -> bool:

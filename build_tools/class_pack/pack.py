@@ -204,9 +204,7 @@ def _listed(sign: Path) -> list[str]:
 
 def write(pack: Pack, folder: Path, browser: str | None, say: Callable[[str], None]) -> list[str]:
     """Write a pack into a folder; return the names of its files."""
-    content: dict[str, bytes] = {
-        name: text.encode("utf-8") for name, text in pack.pages().items()
-    }
+    content: dict[str, bytes] = {name: text.encode("utf-8") for name, text in pack.pages().items()}
     content |= pack.packages()
     make_room(folder)
     for name, data in content.items():

@@ -64,8 +64,12 @@ class Posed:
         self.seed = seed
         self.units = units
         self.library = library
+        #: {"title", "text"} of each standing caution that the exercise prints.
+        self.cautions: list[dict[str, str]] = []
         self.question = pose(exercise, seed, units, library)
-        self._worked = None if calculates_nothing(exercise) else number.accepted(exercise, seed, units)
+        self._worked = (
+            None if calculates_nothing(exercise) else number.accepted(exercise, seed, units)
+        )
         self.fields = [Field(one, self._share(one)) for one in self.question["asked"]]
         for field in self.fields:
             if exercise["kind"] == "order":
@@ -121,7 +125,9 @@ class Posed:
             if other is not None:
                 field.ranges += answers.accepted_between(other, output)
         if asked.get("between"):
-            ends = [worked.value(worked.right, {**asked, "output": one}) for one in asked["between"]]
+            ends = [
+                worked.value(worked.right, {**asked, "output": one}) for one in asked["between"]
+            ]
             field.ranges.append(tuple(sorted(end["number"] for end in ends)))
         field.ranges = joined(field.ranges)
         field.also = "; ".join(_between(low, high, field.unit) for low, high in field.ranges)
@@ -197,4 +203,3 @@ def spellings(minute: int) -> list[str]:
     dotted = twelve.replace("am", "a.m.").replace("pm", "p.m.")
     padded = f"{minute // HOUR:02d}:{minute % HOUR:02d}"
     return list(dict.fromkeys([twelve, twelve.replace(" ", ""), dotted, whole, padded]))
-

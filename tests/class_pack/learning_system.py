@@ -27,7 +27,9 @@ def right_answers(item: Element) -> dict[str, Any]:
     for one in item.findall("responseDeclaration"):
         read = READ[one.get("baseType", "")]
         values = [read(value.text or "") for value in one.iter("value")]
-        found[one.get("identifier", "")] = values if one.get("cardinality") == "ordered" else values[0]
+        found[one.get("identifier", "")] = (
+            values if one.get("cardinality") == "ordered" else values[0]
+        )
     return found
 
 

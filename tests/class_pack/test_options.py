@@ -30,23 +30,11 @@ def said(capsys: pytest.CaptureFixture[str], folder: Path, *options: str) -> str
     [
         (
             [*SEED, "--exercises", "bucket-and-watch", "minuts-of-the-refill"],
-            'There is no exercise "minuts-of-the-refill" (expected one of: minutes-of-the-refill, '
-            "level-after-the-refill, depth-of-the-bed, fall-of-the-salt, …; nearest: "
-            '"minutes-of-the-refill").',
-        ),
-        (
-            [*SEED, "--family", "setings"],
-            'There is no family "setings" (expected one of: settings, cleaning, '
-            'finding-the-cause, safe-work, …; nearest: "settings").',
-        ),
-        (
-            [*SEED, "--calls", "2222-222"],
-            'The code "2222-222": A code has 8 letters and digits, and this has 7.',
-        ),
-        (
-            [*SEED, "--calls", "2222-2223"],
-            'The code "2222-2223": This is no code: a character is wrong, or two have changed '
-            "places.",
+            (
+                'There is no exercise "minuts-of-the-refill" (expected one of: minutes-of-the-refill, '
+                "level-after-the-refill, depth-of-the-bed, fall-of-the-salt, …; nearest: "
+                '"minutes-of-the-refill").'
+            ),
         ),
         (["--seed", " "], "A seed is a number or a short text of at most 30 letters."),
         (["--seed", "7" * 31], "A seed is a number or a short text of at most 30 letters."),
@@ -56,8 +44,10 @@ def said(capsys: pytest.CaptureFixture[str], folder: Path, *options: str) -> str
         ),
         (
             [*SEED, "--address", "javascript:alert(1)"],
-            "“javascript:alert(1)” is no address of a site: write it as "
-            "“https://handbook.example/”.",
+            (
+                "“javascript:alert(1)” is no address of a site: write it as "
+                "“https://handbook.example/”."
+            ),
         ),
         ([*SEED, "--exercises"], "Option '--exercises' requires an argument."),
         ([*SEED, "--people", "0"], "Invalid value for '--people': 0 is not in the range 1<=x<=99."),
@@ -68,6 +58,37 @@ def test_what_is_wrong_is_said_in_a_sentence(
     capsys: pytest.CaptureFixture[str], tmp_path: Path, options: list[str], sentence: str
 ) -> None:
     assert said(capsys, tmp_path, *options) == sentence
+
+
+@pytest.mark.parametrize(
+    ("chosen", "sentence"),
+    [
+        (
+            {"families": ["setings"]},
+            (
+                'There is no family "setings" (expected one of: settings, cleaning, '
+                'finding-the-cause, safe-work, …; nearest: "settings").'
+            ),
+        ),
+        (
+            {"calls": ["2222-222"]},
+            'The code "2222-222": A code has 8 letters and digits, and this has 7.',
+        ),
+        (
+            {"calls": ["2222-2223"]},
+            (
+                'The code "2222-2223": This is no code: a character is wrong, or two have changed '
+                "places."
+            ),
+        ),
+    ],
+)
+def test_what_the_handbook_does_not_have_is_said(
+    handbook: Handbook, chosen: dict[str, list[str]], sentence: str
+) -> None:
+    with pytest.raises(Failure) as failure:
+        Pack(handbook, Wanted("7", **chosen))
+    assert str(failure.value) == sentence
 
 
 def test_a_folder_that_holds_something_else_is_left_alone(

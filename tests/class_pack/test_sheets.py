@@ -9,11 +9,13 @@ from pathlib import Path
 
 import pypdf
 import pytest
+from playwright.sync_api import sync_playwright
 
 from build_tools.class_pack.pack import Pack, Wanted, write
 from build_tools.class_pack.pdf import printed
 from build_tools.class_pack.sheets import in_style
 from build_tools.content.handbook import Handbook
+from build_tools.engines.chromium import QUIET_FLAGS
 from build_tools.set_up.failure import Failure
 
 ROOT = Path(__file__).parents[2]
@@ -33,6 +35,15 @@ def spaced(text: str) -> str:
 @pytest.fixture(scope="module")
 def pages(pack: Pack) -> dict[str, str]:
     return pack.pages()
+
+
+@pytest.fixture(scope="module")
+def browser() -> str:
+    from build_tools.set_up import browser
+
+    path = browser.find(ROOT)
+    assert path, "The test command brings a browser."
+    return path
 
 
 def test_question_sheets_hold_every_question_and_no_answer(
@@ -110,21 +121,28 @@ def test_hostile_words_in_a_seed_stay_words(handbook: Handbook) -> None:
         assert f"seed {html.escape(seed, quote=False)}" in page.replace("&#34;", '"')
 
 
+def test_both_pages_fit_a_phone_and_open_from_the_disk(
+    pages: dict[str, str], browser: str, tmp_path: Path
+) -> None:
+    with sync_playwright() as playwright:
+        opened = playwright.chromium.launch(executable_path=browser, args=list(QUIET_FLAGS))
+        page = opened.new_page(viewport={"width": 390, "height": 844})
+        asked: list[str] = []
+        page.on("request", lambda request: asked.append(request.url))
+        for name, text in pages.items():
+            (tmp_path / name).write_text(text, "utf-8")
+            page.goto((tmp_path / name).as_uri())
+            assert page.evaluate("document.documentElement.scrollWidth") <= 390, name
+        opened.close()
+    assert [one for one in asked if not one.startswith(("file:", "data:"))] == []
+
+
 def files_of(folder: Path) -> dict[str, str]:
     return {
         path.relative_to(folder).as_posix(): hashlib.sha256(path.read_bytes()).hexdigest()
         for path in sorted(folder.rglob("*"))
         if path.is_file()
     }
-
-
-@pytest.fixture(scope="module")
-def browser() -> str:
-    from build_tools.set_up import browser
-
-    path = browser.find(ROOT)
-    assert path, "The test command brings a browser."
-    return path
 
 
 def test_the_same_seed_makes_the_same_bytes_and_the_pdf_has_its_text(
@@ -167,5 +185,3 @@ def test_a_browser_that_prints_nothing_is_told(tmp_path: Path) -> None:
             f"The browser {browser} made no PDF of key.html. Print that page from a browser of "
             "yours, or leave PDF files out with --no-pdf."
         )
-
-

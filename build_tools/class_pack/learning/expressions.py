@@ -8,7 +8,9 @@ from xml.etree.ElementTree import Element
 from build_tools.class_pack.learning.elements import Child, element, text
 
 
-def declared(identifier: str, base: str, right: Iterable[str | float], many: str = "single") -> Element:
+def declared(
+    identifier: str, base: str, right: Iterable[str | float], many: str = "single"
+) -> Element:
     """Return the declaration of a response with its right answer."""
     values = [element("value", text(one)) for one in right]
     return element(
@@ -62,9 +64,7 @@ def written_as(identifier: str, texts: Iterable[str]) -> Element:
     """Return whether a text is one of these, in capitals or not."""
     return any_of(
         [
-            element(
-                "stringMatch", variable(identifier), value("string", one), caseSensitive=False
-            )
+            element("stringMatch", variable(identifier), value("string", one), caseSensitive=False)
             for one in texts
         ]
     )

@@ -120,9 +120,7 @@ class Item:
                     maxChoices=1,
                 )
             )
-            return made.same(
-                made.variable(answer), made.value("identifier", names[field.right])
-            )
+            return made.same(made.variable(answer), made.value("identifier", names[field.right]))
         entry = element("textEntryInteraction", responseIdentifier=answer, expectedLength=WIDTH)
         if field.kind == "time":
             self._responses.append(made.declared(answer, "string", [_spaced(field.shown)]))
@@ -142,7 +140,9 @@ class Item:
         names = [one["name"] for one in exercise["items"]]
         ids = {name: f"step-{_word(name)}" for name in names}
         places = {name: f"AT_{_word(name)}" for name in names}
-        self._responses.append(made.declared(answer, "identifier", [ids[one] for one in names], "ordered"))
+        self._responses.append(
+            made.declared(answer, "identifier", [ids[one] for one in names], "ordered")
+        )
         self._body.append(
             element(
                 "orderInteraction",

@@ -7,8 +7,8 @@ import zipfile
 from collections.abc import Sequence
 
 from build_tools.class_pack.learning import elements, structure
+from build_tools.class_pack.learning.assessment import MANIFEST, TEST_FILE, file_of, manifest, test
 from build_tools.class_pack.learning.items import Item
-from build_tools.class_pack.learning.tests import MANIFEST, TEST_FILE, file_of, manifest, test
 
 #: The time of every file in a package, so that the same pack has the same bytes.
 NO_TIME = (1980, 1, 1, 0, 0, 0)

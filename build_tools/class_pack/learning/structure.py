@@ -101,9 +101,7 @@ ITEM = {
     "variable": Kind("", attributes={"identifier": NAME}, needed=("identifier",)),
     "baseValue": Kind("", text=True, attributes={"baseType": BASE}, needed=("baseType",)),
     "match": Kind(_TWO),
-    "stringMatch": Kind(
-        _TWO, attributes={"caseSensitive": YES_NO}, needed=("caseSensitive",)
-    ),
+    "stringMatch": Kind(_TWO, attributes={"caseSensitive": YES_NO}, needed=("caseSensitive",)),
     "index": Kind(_ONE, attributes={"n": WHOLE}, needed=("n",)),
     "and": Kind(_MANY),
     "or": Kind(_MANY),

@@ -6,8 +6,8 @@ from collections.abc import Sequence
 from xml.etree.ElementTree import Element
 
 from build_tools.class_pack.learning.elements import element
-from build_tools.class_pack.learning.items import SCORE, Item
 from build_tools.class_pack.learning.expressions import outcome, set_to
+from build_tools.class_pack.learning.items import SCORE, Item
 
 TEST, TEST_FILE, MANIFEST = "test", "test.xml", "imsmanifest.xml"
 
@@ -73,7 +73,9 @@ def manifest(items: Sequence[Item], identifier: str) -> Element:
     ]
     return element(
         "manifest",
-        element("metadata", element("schema", "QTIv2.1 Package"), element("schemaversion", "1.0.0")),
+        element(
+            "metadata", element("schema", "QTIv2.1 Package"), element("schemaversion", "1.0.0")
+        ),
         element("organizations"),
         element("resources", *resources),
         identifier=identifier,
