@@ -1,4 +1,4 @@
-"""Skills cover all of the work: each procedure and each group of faults."""
+"""Skills cover all of the work, and each of them is practised."""
 
 from __future__ import annotations
 
@@ -9,7 +9,10 @@ from build_tools.content.problems import Problem
 
 
 def check(handbook: Handbook) -> Iterator[Problem]:
-    """Yield a problem for each procedure and each group of faults that no skill has."""
+    """Yield a problem for each procedure and group of faults that no skill has.
+
+    In a handbook with exercises, each skill has one.
+    """
     if not handbook.skills or handbook.names("skills") != set(handbook.skills):
         return  # what is missing may stand in an entry that failed
     skills = handbook.skills.values()
@@ -24,3 +27,9 @@ def check(handbook: Handbook) -> Iterator[Problem]:
         if group not in groups:
             said = f'no skill has the group "{group}" (expected it under "faults" of one)'
             yield fault.problem(("group",), said)
+    practised = {one.content.skill for one in handbook.practice.values()}
+    if handbook.practice and handbook.names("practice") == set(handbook.practice):
+        for entry in skills:
+            if entry.id not in practised:
+                said = 'no exercise has this skill (expected "skill: %s" in one of practice)'
+                yield entry.problem((), said % entry.id)

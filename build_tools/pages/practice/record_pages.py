@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from typing import Any
+from urllib.parse import quote
 
 from mkdocs.utils import get_relative_url
 
 from build_tools.content.entries import Entry
 from build_tools.content.handbook import Handbook
+from build_tools.content.practice_models import FAMILIES, Exercise
 from build_tools.content.skill_models import Skill
 from build_tools.content.values import Values
 from build_tools.pages.forms import page_url
@@ -110,7 +112,7 @@ class RecordPages:
         return {
             "id": entry.id,
             "title": Texts(self._values, entry)(entry.content.title),
-            "families": {name: family_title(name) for name in families},
+            "families": {name: FAMILIES[name] for name in families},
             "items": {
                 **{one.id: self._library.title(one.address) for one in exercises},
                 **{_call(name): _call_title(name) for name in entry.content.faults},
@@ -134,7 +136,7 @@ class RecordPages:
                 "family": one.content.family,
                 "share": sum(shares.get(name, 0) for name in one.content.faults or ()),
                 "title": self._library.title(one.address),
-                "about": family_title(one.content.family),
+                "about": FAMILIES[one.content.family],
                 "link": self._link(base, one.address),
             }
             for one in self._exercises()
@@ -148,7 +150,7 @@ class RecordPages:
                     "share": shares[_call(group)],
                     "title": _call_title(group),
                     "about": "a home with a hidden fault",
-                    "link": self._link(base, CALLS),
+                    "link": f"{self._link(base, CALLS)}?family={quote(group)}",
                 }
                 for group in sorted(groups)
             ]
@@ -171,17 +173,12 @@ class RecordPages:
             )
         return rows
 
-    def _exercises(self) -> list[Entry[Any]]:
-        return list(getattr(self._handbook, "practice", {}).values())
+    def _exercises(self) -> list[Entry[Exercise]]:
+        return list(self._handbook.practice.values())
 
     def _link(self, base: str, address: str) -> str:
         """Return a link that a script writes, which MkDocs does not see."""
         return get_relative_url(page_url(address), page_url(base))
-
-
-def family_title(name: str) -> str:
-    """Return how readers see a family of exercises."""
-    return name.replace("-", " ").capitalize()
 
 
 def _call(group: str) -> str:
@@ -193,5 +190,5 @@ def _call_title(group: str) -> str:
     return f"A practice call: {group.lower()}"
 
 
-def _is_about_safety(exercise: Entry[Any]) -> bool:
+def _is_about_safety(exercise: Entry[Exercise]) -> bool:
     return any(pair.safety for pair in exercise.content.pairs or ())
