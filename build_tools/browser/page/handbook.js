@@ -3,10 +3,12 @@
  */
 import { CalculatorClient } from "./calculator_client.js";
 import { mountCalls } from "./call/call.js";
+import { showWayBack } from "./call/way_back.js";
 import { completeSnippets } from "./embedding/snippet.js";
 import { LiveForm } from "./form.js";
 import { registerOfflineWorker, tellAge } from "./offline/offline.js";
 import { unfoldForPaper } from "./paper.js";
+import { mountStepMarks } from "./step_marks.js";
 import { mountUnitChoice } from "./unit_choice.js";
 
 /**
@@ -48,6 +50,8 @@ function comeToLife() {
   mountCalls(clientFor);
   completeSnippets();
   mountUnitChoice();
+  mountStepMarks();
+  showWayBack();
   tellAge();
 }
 
