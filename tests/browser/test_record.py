@@ -96,7 +96,7 @@ def test_an_answer_is_kept_over_a_reload_and_carried_to_another_phone(
     expect(count(page)).to_have_text("It holds 1 answer and 0 observations.")
     controls = page.locator(".record__skills > li", has_text="Controls and settings")
     expect(controls.locator("small")).to_have_text(
-        "Level 0; 1 of the last 1 answer right; 0 practice calls"
+        "Level 0; 1 of the last 1 answer right; 0 practice calls passed"
     )
     name, text = saved(page, "Save as a file")
     assert name.startswith("practice-record-ana-bee-20")

@@ -118,7 +118,7 @@ function skillEntry(one) {
   const facts = [
     `Level ${one.level}${one.level_day && ` (${one.level_day})`}`,
     one.answers ? `${one.right} of the last ${counted(one.answers, "answer", "answers")} right` : "no answers yet",
-    counted(one.calls, "practice call", "practice calls"),
+    `${counted(one.calls, "practice call", "practice calls")} passed`,
   ];
   const missing = one.missing.map((/** @type {string} */ sentence) => element("li", {}, sentence));
   return element(
