@@ -3,12 +3,14 @@
  */
 import { CalculatorClient } from "./calculator_client.js";
 import { mountCalls } from "./call/call.js";
+import { showWayBack } from "./call/way_back.js";
 import { completeSnippets } from "./embedding/snippet.js";
 import { LiveForm } from "./form.js";
 import { registerOfflineWorker, tellAge } from "./offline/offline.js";
 import { mountExercises } from "./practice/exercise.js";
 import { mountRecordPages } from "./practice/record_pages.js";
 import { unfoldForPaper } from "./paper.js";
+import { mountStepMarks } from "./step_marks.js";
 import { mountUnitChoice } from "./unit_choice.js";
 
 /**
@@ -52,6 +54,8 @@ function comeToLife() {
   mountRecordPages(clientFor);
   completeSnippets();
   mountUnitChoice();
+  mountStepMarks();
+  showWayBack();
   tellAge();
 }
 
