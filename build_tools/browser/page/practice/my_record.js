@@ -13,26 +13,27 @@ export function showMyRecord(section) {
     section.part("told").textContent = sentence;
   };
 
-  const work = async () => {
-    const read = readRecord();
+  const quick = () => {
+    const { record, problem } = readRecord();
     if (document.activeElement !== name) {
-      name.value = read.record.name;
+      name.value = record.name;
     }
+    section.tellProblem(problem);
+    section.part("count").textContent = problem ? "" : contents(record);
+  };
+  const work = async () => {
     const answer = await section.ask({ work: "record", text: recordText(), skills: section.skills, today: today() });
     if (!answer) {
       return;
     }
     section.tellProblem(answer.problem ? `${answer.problem} ${UNREADABLE}` : "");
-    const { attempts, observed } = read.record;
-    section.part("count").textContent = answer.problem ? "" : attempts.length + observed.length
-      ? `It holds ${counted(attempts.length, "answer", "answers")} and ${counted(observed.length, "observation", "observations")}.`
-      : "Nothing is in it yet. It fills by itself when you do exercises and practice calls.";
     section.part("skills").replaceChildren(...answer.skills.map(skillEntry));
   };
 
   name.addEventListener("change", async () => {
     const written = await writeRecord((record) => {
-      record.name = name.value.replace(/\s+/g, " ").trim();
+      // Nothing that would make the record unreadable: see _NOT_SHOWN in record.py.
+      record.name = name.value.replace(/\s+/g, " ").replace(/[\p{Cc}\p{Cs}\u202a-\u202e\u2066-\u2069]/gu, "").trim();
     });
     told(written.sentence || "The name is kept.");
   });
@@ -75,7 +76,7 @@ export function showMyRecord(section) {
       told(changed ? "Another page has just added something, so nothing was deleted. Look again." : kept ? "The record is deleted." : sentence);
     },
   });
-  section.show(work);
+  section.show(work, quick);
 }
 
 /**
@@ -99,9 +100,17 @@ async function loaded(section, file) {
     }
     const { changed, sentence } = await replaceRecord(text, answer.record);
     if (!changed) {
-      return sentence || (answer.new ? `The file brought ${counted(answer.new, "entry", "entries")} that were not here yet.` : "All of the file was here already.");
+      return sentence || (answer.new ? `The file brought ${counted(answer.new, "entry that was", "entries that were")} not here yet.` : "All of the file was here already.");
     }
   }
+}
+
+/** @param {import("./record.js").PersonRecord} record @returns {string} */
+function contents({ attempts, observed }) {
+  if (!attempts.length && !observed.length) {
+    return "Nothing is in it yet. It fills by itself when you do exercises and practice calls.";
+  }
+  return `It holds ${counted(attempts.length, "answer", "answers")} and ${counted(observed.length, "observation", "observations")}.`;
 }
 
 /** @param {any} one */
@@ -110,7 +119,7 @@ function skillEntry(one) {
   const facts = [
     `Level ${one.level}${one.level_day && ` (${one.level_day})`}`,
     one.answers ? `${one.right} of the last ${counted(one.answers, "answer", "answers")} right` : "no answers yet",
-    counted(one.calls, "practice call", "practice calls"),
+    `${counted(one.calls, "practice call", "practice calls")} passed`,
   ];
   const missing = one.missing.map((/** @type {string} */ sentence) => element("li", {}, sentence));
   return element(

@@ -20,21 +20,33 @@ export class RecordSection {
 
   /**
    * Shows the section, and whatever `work` shows: now, after each change of the record, and when it
-   * is asked for again. Where the reader saves data it waits to be asked for.
+   * is asked for again. Where the reader saves data it waits to be asked for, and only what `quick`
+   * shows is there at once.
    *
-   * @param {() => void} work
+   * @param {() => void} work  asks Python
+   * @param {() => void} [quick]  does without
    */
-  show(work) {
+  show(work, quick = () => {}) {
+    let isWanted = !savesData();
+    const all = () => {
+      quick();
+      if (isWanted) {
+        work();
+      }
+    };
     this.element.hidden = false;
-    this.onClick({ "try-again": work });
+    this.onClick({
+      "try-again": () => {
+        isWanted = true;
+        work();
+      },
+    });
     // The theme may have put another page in the place of this one.
-    const stop = onRecordChange(() => (this.element.isConnected ? work() : stop()));
-    if (savesData()) {
-      this.say("You save data, so nothing is fetched yet.");
-      this.retry.textContent = "Work it out";
+    const stop = onRecordChange(() => (this.element.isConnected ? all() : stop()));
+    all();
+    if (!isWanted) {
+      this.say("You save data, so what works it out is not fetched yet.");
       this.retry.hidden = false;
-    } else {
-      work();
     }
   }
 
