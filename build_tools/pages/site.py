@@ -102,7 +102,9 @@ def _index(section: Section, body: str | None, library: Library) -> str:
     noted = [(one.index, one.note) for one in section.subsections if one.note]
     if noted:
         cards = [library.link(section.index, address, note) for address, note in noted]
-        groups.append({"title": "", "cards": cards})
+        if not groups or groups[0]["title"]:
+            groups.insert(0, {"title": "", "cards": []})
+        groups[0]["cards"] += cards
     groups += [
         {
             "title": one.title,
