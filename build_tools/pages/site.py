@@ -57,9 +57,7 @@ def write_site(
     calculators = CalculatorPages(handbook, library, forms, site_url)
     reference = ReferencePages(handbook, values, library)
     records = RecordPages(handbook, values, library, runtime_folder)
-    exercises = ExercisePages(
-        handbook, values, library, runtime_folder, call.knowledge_address
-    )
+    exercises = ExercisePages(handbook, values, library, runtime_folder, call.knowledge_address)
     library.name(SAYINGS, TITLE)
     found = sections(handbook, values)
     lessons = handbook.lessons_in_order

@@ -49,8 +49,8 @@ class NumberData:
         made = {"drawn": self._drawn, "steps": steps, "asides": asides, "ask": ask}
         if self._content.mistakes is not None:
             made["mistakes"] = self._content.mistakes
-        self._braces()
-        if not self.report:
+        if not self.report:  # a name that is misspelled above is told once
+            self._braces()
             self._mistakes(made)
         return made
 
@@ -81,7 +81,8 @@ class NumberData:
                 inputs[name] = {"text": self._fixed(path, one, source)}
             else:
                 inputs[name] = self._source(path, one, source, number)
-        self._missing(number, calculator, inputs)
+        if set(step.given) <= set(names):
+            self._missing(number, calculator, inputs)
         shop = self._values.shop_defaults(calculator)
         inputs |= {name: {"text": text} for name, text in shop.items() if name not in inputs}
         return {"calculate": calculator.name, "inputs": inputs}
@@ -153,8 +154,9 @@ class NumberData:
             said = f'"{one.name}" is a choice (expected "one_of" with some of its choices)'
             self._wrong(path, said)
             return {"kind": one.kind, "unit": "", "one_of": list(one.choices)}
+        before = len(self.report)
         made = self._spread(path, one.kind, one.unit, source)
-        for key in ("from", "to"):
+        for key in ("from", "to") if len(self.report) == before else ():
             self._in_range((*path, key), one, made[key], made["unit"])
         return made
 
