@@ -4,7 +4,7 @@ from calculators.capacity import capacity_of_dose
 from calculators.declare import Calculator, Curve, Input, InputProblem, Output
 from calculators.leakage import raw_share
 from calculators.quantities import round_to, snap
-from calculators.readings import resin_volume
+from calculators.readings import raw_hardness, resin_volume
 
 
 def _check_blend(given):
@@ -55,17 +55,7 @@ BLENDING = Calculator(
     "Blending valve",
     "How much raw water makes the hardness the customer wants?",
     inputs=[
-        Input(
-            "raw",
-            "Hardness of the raw water",
-            "hardness",
-            "gpg",
-            example=20,
-            low=0.5,
-            high=200,
-            usual_high=60,
-            help="As tested, without an allowance for iron.",
-        ),
+        raw_hardness(),
         Input(
             "target",
             "Hardness wanted",

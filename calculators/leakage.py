@@ -5,7 +5,7 @@ import math
 from calculators.capacity import CURVE_TOP
 from calculators.declare import Calculator, Curve, Input, InputProblem, Output
 from calculators.quantities import round_to, snap
-from calculators.readings import resin_volume
+from calculators.readings import fresh_leakage, raw_hardness, resin_volume
 from calculators.sampling import COVERAGE, DROP_INPUTS, reading_error
 
 #: Shares of raw water [%] from which to watch and from which to act; common practice, no source.
@@ -161,28 +161,8 @@ CROSSOVER = Calculator(
             high=200,
             help="Of a fresh bed, with the bypass proven shut. From drops, take the best estimate.",
         ),
-        Input(
-            "raw",
-            "Hardness of the raw water",
-            "hardness",
-            "gpg",
-            example=20,
-            low=0.5,
-            high=200,
-            usual_high=60,
-            help="As tested, without an allowance for iron.",
-        ),
-        Input(
-            "floor",
-            "Hardness a sound softener lets through",
-            "hardness",
-            "gpg",
-            default=0.3,
-            low=0,
-            high=20,
-            usual_high=2,
-            help="More on salty water: there take it from the calculator for dissolved solids.",
-        ),
+        raw_hardness(),
+        fresh_leakage(),
         *DROP_INPUTS,
     ],
     outputs=[
@@ -321,28 +301,8 @@ FAST_FLOW_LEAKAGE = Calculator(
             high=400000,
             help="The usable capacity less the hardness taken up since the last regeneration.",
         ),
-        Input(
-            "raw",
-            "Hardness of the raw water",
-            "hardness",
-            "gpg",
-            example=20,
-            low=0.5,
-            high=200,
-            usual_high=60,
-            help="As tested, without an allowance for iron.",
-        ),
-        Input(
-            "floor",
-            "Hardness that passes a fresh bed",
-            "hardness",
-            "gpg",
-            default=0.3,
-            low=0,
-            high=20,
-            usual_high=2,
-            help="More on salty water: there take it from the calculator for dissolved solids.",
-        ),
+        raw_hardness(),
+        fresh_leakage(),
     ],
     outputs=[
         Output("outlet", "Hardness at the outlet", "hardness", "gpg", step=0.1),

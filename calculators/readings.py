@@ -184,3 +184,34 @@ def hot_share():
         help="A habit of the trade; meters show much variety.",
         shop="hot_share",
     )
+
+
+def raw_hardness(**more):
+    """Return the hardness of the raw water that a softener takes most of away [gpg]."""
+    return _input(
+        "raw",
+        "Hardness of the raw water",
+        "hardness",
+        "gpg",
+        example=20,
+        low=0.5,
+        high=200,
+        usual_high=60,
+        help="As tested, without an allowance for iron.",
+        more=more,
+    )
+
+
+def fresh_leakage():
+    """Return the hardness that passes a fresh bed [gpg]."""
+    return Input(
+        "floor",
+        "Hardness that passes a fresh bed",
+        "hardness",
+        "gpg",
+        default=0.3,
+        low=0,
+        high=20,
+        usual_high=2,
+        help="More on salty water: there take it from the calculator for dissolved solids.",
+    )

@@ -6,7 +6,7 @@ from calculators.capacity import CURVE_TOP
 from calculators.declare import Calculator, Curve, Input, InputProblem, Output
 from calculators.leakage import front, passing_share
 from calculators.quantities import snap
-from calculators.readings import resin_volume
+from calculators.readings import fresh_leakage, raw_hardness, resin_volume
 from calculators.simulation.bed import left_after
 
 
@@ -170,28 +170,8 @@ OUTLET_THROUGH_A_CYCLE = Calculator(
             usual_high=15,
             help="Taken as the same all the time; a faster flow brings the end sooner.",
         ),
-        Input(
-            "raw",
-            "Hardness of the raw water",
-            "hardness",
-            "gpg",
-            example=20,
-            low=0.5,
-            high=200,
-            usual_high=60,
-            help="As tested; where there is iron, with its allowance.",
-        ),
-        Input(
-            "floor",
-            "Hardness that passes a fresh bed",
-            "hardness",
-            "gpg",
-            default=0.3,
-            low=0,
-            high=10,
-            usual_high=2,
-            help="More on salty water: there take it from the calculator for dissolved solids.",
-        ),
+        raw_hardness(help="As tested; where there is iron, with its allowance."),
+        fresh_leakage(),
         Input(
             "end_point",
             "Hardness at which you call it hard",
@@ -207,7 +187,9 @@ OUTLET_THROUGH_A_CYCLE = Calculator(
         Output("outlet", "Hardness at the outlet now", "hardness", "gpg", step=0.1),
         Output("share_used", "Capacity used", "share", "%", step=1),
         Output("water_left", "Water left until the end point", "volume", "gal", step=10),
-        Output("water_to_the_end", "Water from regeneration to the end point", "volume", "gal", step=10),
+        Output(
+            "water_to_the_end", "Water from regeneration to the end point", "volume", "gal", step=10
+        ),
     ],
     compute=_through_a_cycle,
     picture=Curve("used", 0, 2000, ["outlet"]),

@@ -108,9 +108,7 @@ def _timetable(given, work):
     )
     for name, (sentence, formula) in _WATER.items():
         water = times[name] * flows[name]
-        values[f"{name}_water"] = work.step(
-            f"{name}_water", sentence, formula, water, "gal"
-        )
+        values[f"{name}_water"] = work.step(f"{name}_water", sentence, formula, water, "gal")
         total += water
     values["drained"] = work.step(
         "drained",

@@ -13,10 +13,12 @@ from build_tools.content.problems import Problem
 def check(handbook: Handbook) -> Iterator[Problem]:
     """Yield a problem for each procedure, fault, lesson or plain page that nothing leads to.
 
-    The index pages of sections list everything, so they do not count; the home page does. A file
-    that failed to load may lead to whatever it mentions, a misspelled name to the nearest one.
+    The index pages of sections list everything, so they do not count; the home page does. Each
+    lesson leads to the next. A file that failed to load may lead to whatever it mentions, a
+    misspelled name to the nearest one.
     """
     reached = {target for base, target, _ in leads(handbook) if target != base}
+    reached |= {lesson.address for lesson in handbook.lessons_in_order[1:]}
     broken = "\n".join(handbook.broken.values())
     for group in (handbook.procedures, handbook.faults, handbook.lessons, handbook.pages):
         for entry in group.values():

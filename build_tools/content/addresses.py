@@ -26,6 +26,7 @@ REFERENCE = (
     "units",
     "cautions",
     "shop",
+    "on-this-phone",
 )
 
 POCKET_SHEET = "reference/pocket-sheet.md"

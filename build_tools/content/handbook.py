@@ -13,7 +13,7 @@ from build_tools.content.diagnosis_models import Check, Fault
 from build_tools.content.entries import Entry, Example, Page, Passage
 from build_tools.content.loading import SECTIONS, Loader
 from build_tools.content.models import Caution, Equipment, Fact, SearchWord, Shop, Source, Term
-from build_tools.content.page_models import Picture, Procedure, Table
+from build_tools.content.page_models import LessonFront, Picture, Procedure, Table
 from build_tools.content.problems import Problem
 from calculators import CALCULATORS
 from calculators.simulation.changes import CHANGES
@@ -82,6 +82,12 @@ class Handbook:
         """The equipment of the shop, in the shop's order."""
         named = self.shop.content.equipment if self.shop else []
         return [self.equipment[name] for name in dict.fromkeys(named) if name in self.equipment]
+
+    @property
+    def lessons_in_order(self) -> list[Page]:
+        """The lessons in the order of the path; each of their pages leads to the next."""
+        read = [page for page in self.lessons.values() if isinstance(page.content, LessonFront)]
+        return sorted(read, key=lambda page: (page.content.order, page.id))
 
     def entries(self) -> Iterator[Entry[Any]]:
         """Yield everything that was loaded."""

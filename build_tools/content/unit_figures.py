@@ -73,15 +73,8 @@ WORKED_OUT = {
     "backwash_high": WorkedOut("drain-flow", "backwash_high"),
     "bed_expansion": WorkedOut("bed-expansion", "expansion"),
     "pressure_loss": WorkedOut("service-pressure", "softener_loss"),
-    "drained": WorkedOut(
-        "regeneration-cost",
-        "drained",
-        {
-            "interval": "unit.interval",
-            "capacity": "unit.capacity",
-            "refill_water": "unit.refill_water",
-        },
-    ),
+    "regeneration_time": WorkedOut("regeneration-timetable", "minutes"),
+    "drained": WorkedOut("regeneration-timetable", "drained"),
 }
 #: What an expression may name after "unit.".
 NAMES = (*keys(Equipment), *WORKED_OUT)

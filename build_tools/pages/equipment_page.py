@@ -13,6 +13,8 @@ from build_tools.content.values import Values
 from build_tools.pages.expected_tables import NOTHING
 from build_tools.pages.render import Library, Texts, render
 from calculators import CALCULATORS
+from calculators.dose import DAYS_WITH_MUCH_IRON, DAYS_WITH_SOME_IRON, MUCH_IRON, SOME_IRON
+from calculators.quantities import snap
 
 #: The figures of the sheet by what they are about; those that nobody reads as figures are left out.
 GROUPS = {
@@ -97,11 +99,15 @@ READINGS = (
     "injector_draw",
     "brine_strength",
     "slow_rinse_bed_volumes",
-    "drained",
     "bed_expansion",
     "pressure_loss",
     "control_voltage",
 )
+PICTURES = {
+    "regeneration-timetable": "One regeneration at the drain",
+    "brine-level": "The brine tank after a refill, in deep salt",
+}
+TIMETABLES = ("regeneration-timetable",)
 #: The calculators of figures that the sheet tells itself.
 CALCULATOR_OF = {
     "water_left": "brine-level",
@@ -145,6 +151,7 @@ class _Page:
             settings=[*self._worked_out(SETTINGS), self._longest_interval()],
             positions=[*self._positions()],
             readings=[*self._worked_out(READINGS)],
+            pictures=[*self._pictures()],
             pressure=self._usual("brine-draw", "pressure"),
             temperature=self._usual("service-pressure", "temperature"),
             warnings=self._warnings(),
@@ -179,8 +186,14 @@ class _Page:
             yield self._row(label, shown, _calculator_of(name))
 
     def _longest_interval(self) -> dict[str, str]:
+        """Return the longest interval for the typical home: with iron it is shorter."""
         name = "regeneration-interval"
+        home = self._handbook.shop.content.typical_home
+        iron = snap(home.iron.quantity.to("mg/L").number)
         shown = self._usual(name, "longest_interval")
+        if iron >= SOME_IRON:
+            days = DAYS_WITH_MUCH_IRON if iron > MUCH_IRON else DAYS_WITH_SOME_IRON
+            shown = f"{days} days"
         return self._row("Regenerate at least every", shown, name)
 
     def _positions(self) -> Iterable[dict[str, str]]:
@@ -199,6 +212,19 @@ class _Page:
             calculator = "brine-refill" if name == "Refill" else TIMES.get(name, FLOWS)
             row = self._row(name, shown, calculator)
             yield row | {"time": self._values.unit_figure(self._entry, time) or NOTHING}
+        drained = self._values.unit_figure(self._entry, "drained") or NOTHING
+        row = self._row("In all", drained, WORKED_OUT["drained"].calculator)
+        yield row | {"time": self._values.unit_figure(self._entry, "regeneration_time") or NOTHING}
+
+    def _pictures(self) -> Iterable[dict[str, str]]:
+        """Yield what can be drawn of the unit; the timetable is that of a refill at the end."""
+        for name, title in PICTURES.items():
+            given = next((one.given for one in WORKED_OUT.values() if one.calculator == name), {})
+            inputs = self._values.unit_inputs(self._entry, name, given)
+            if name in TIMETABLES and self._entry.content.refills == "first":
+                continue
+            if not self._values.result(name, inputs)["problems"]:
+                yield self._row(title, "", name) | {"svg": self._values.picture(name, inputs)}
 
     def _row(self, label: str, shown: str, calculator: str) -> dict[str, str]:
         return {"label": label, "shown": shown, "link": f"../work-out/{calculator}.md"}

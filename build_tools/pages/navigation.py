@@ -48,7 +48,7 @@ def sections(handbook: Handbook, values: Values) -> list[Section]:
             (one.address, Texts(values, one, one)(getattr(one.content, note))) for one in entries
         ]
 
-    lessons = lessons_in_order(handbook)
+    lessons = handbook.lessons_in_order
     faults = sorted(handbook.faults.values(), key=lambda one: one.content.group)
     by_group = groupby(faults, key=lambda one: one.content.group)
     in_order = sorted(handbook.procedures.values(), key=lambda one: one.content.order)
@@ -95,11 +95,6 @@ def sections(handbook: Handbook, values: Values) -> list[Section]:
             subsections=[equipment],
         ),
     ]
-
-
-def lessons_in_order(handbook: Handbook) -> list[Any]:
-    """Return the lessons in the order of the path."""
-    return sorted(handbook.lessons.values(), key=lambda page: (page.content.order, page.id))
 
 
 def _sayings(values: Values, fault: Any) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from functools import cached_property
+from urllib.parse import urlencode
 
 from build_tools.content.diagnosis_models import COMPLAINT
 from build_tools.content.entries import Entry
@@ -33,14 +34,20 @@ class Pictures:
             svg = self._causes(content)
         else:
             svg, _ = drawn(self._values, entry)
-        name = content.calculate
         return render(
             "picture",
             text=Texts(self._values, entry),
             picture=content,
             svg=svg,
-            link=self._library.link(entry.address, f"work-out/{name}.md")["link"] if name else "",
+            link=self._form(entry) if content.calculate else "",
         )
+
+    def _form(self, entry: Entry[Picture]) -> str:
+        """Return the link to the calculator's form with what the picture is given in it."""
+        name = entry.content.calculate
+        page = self._library.link(entry.address, f"work-out/{name}.md")["link"]
+        given = {f"{name}.{one}": text for one, text in entry.content.given.items()}
+        return f"{page}?{urlencode(given)}#{name}" if given else f"{page}#{name}"
 
     @cached_property
     def _knowledge(self) -> Knowledge:

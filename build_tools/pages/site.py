@@ -15,9 +15,9 @@ from build_tools.pages.call_page import CallPage
 from build_tools.pages.content_pages import ContentPages
 from build_tools.pages.diagnosis_pages import DiagnosisPages
 from build_tools.pages.forms import Forms
-from build_tools.pages.navigation import Section, lessons_in_order, navigation, sections
-from build_tools.pages.reference_pages import ReferencePages
+from build_tools.pages.navigation import Section, navigation, sections
 from build_tools.pages.pocket_sheet import pocket_sheet
+from build_tools.pages.reference_pages import ReferencePages
 from build_tools.pages.related import Related
 from build_tools.pages.render import Library, render
 from build_tools.pages.sayings_page import SAYINGS, TITLE, sayings_page
@@ -56,7 +56,7 @@ def write_site(
     reference = ReferencePages(handbook, values, library)
     library.name(SAYINGS, TITLE)
     found = sections(handbook, values)
-    lessons = lessons_in_order(handbook)
+    lessons = handbook.lessons_in_order
     pages = {entry.address: content.procedure(entry) for entry in handbook.procedures.values()}
     pages |= {entry.address: diagnosis.fault(entry) for entry in handbook.faults.values()}
     pages |= {entry.address: diagnosis.check(entry) for entry in handbook.checks.values()}

@@ -20,6 +20,7 @@ from calculators.quantities import convert, plain, significant, with_unit
 WIDEST, HIGHEST, TOP, WALL = 126, 260, 24, 70
 LABEL_GAP = 17
 RIM = 2.0  # inches of wall above the highest thing that is drawn
+LEAST_SHAPE = 1.3  # times the width is the least height that is drawn
 TITLES = {
     "water_left": "after draw",
     "grid_height": "grid",
@@ -66,7 +67,7 @@ class _Tank:
             self.height = min(height, given.overflow_height)
         heights = [self.height, given.grid_height + given.salt_depth, given.water_left]
         heights += [one for one in (given.float_height, given.overflow_height) if one is not None]
-        self.rim = max(heights) + RIM
+        self.rim = max(max(heights) + RIM, LEAST_SHAPE * self.width)
         self.scale = min(WIDEST / self.width, HIGHEST / self.rim)
         self.right = float(place(WALL + self.width * self.scale))
         self.floor = float(place(TOP + self.rim * self.scale))
@@ -177,7 +178,12 @@ def _fittings(given, tank):
         y = tank.y(given.float_height)
         middle = (left + right) / 2
         half = max(4.0, (right - left) / 2 - 2)
-        parts.append(line("wall", f"M{place(middle - half)} {place(y - 5)}h{place(2 * half)}v10h-{place(2 * half)}z"))
+        parts.append(
+            line(
+                "wall",
+                f"M{place(middle - half)} {place(y - 5)}h{place(2 * half)}v10h-{place(2 * half)}z",
+            )
+        )
     if given.overflow_height is not None:
         y = tank.y(given.overflow_height)
         parts.append(line("wall", f"M{tank.right} {place(y)}h14v7"))

@@ -4,7 +4,7 @@ from calculators import run, understood
 from calculators.clock import HOURLY_WATER
 from calculators.figures.axes import Axes
 from calculators.figures.shapes import area, hatched, line, picture, place, text
-from calculators.quantities import convert, plain, show
+from calculators.quantities import plain, show
 
 FLOOR, HEIGHT = 190, 284
 HOURS = (0, 6, 12, 18, 24)
@@ -42,7 +42,9 @@ def day_picture(name, inputs, units="us"):
     y = FLOOR + 44
     parts.append(line("set", f"M6 {y - 11}h26v13h-26z", "5 3"))
     parts.append(text(40, y, told[0], "start"))
-    parts.append(hatched("really", 6, y + 11, 32, y + 24) + line("really", f"M6 {y + 11}h26v13h-26z"))
+    parts.append(
+        hatched("really", 6, y + 11, 32, y + 24) + line("really", f"M6 {y + 11}h26v13h-26z")
+    )
     parts.append(text(40, y + 22, told[1], "start", True))
     share = result["values"]["overlap"]["shown"]
     parts.append(text(40, y + 42, f"{share} of the day's water passes hard", "start", True))

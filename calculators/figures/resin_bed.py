@@ -30,7 +30,9 @@ def _draw(given):
             parts.append(line("thin", f"M{RIGHT + 2} {place(y)}h10"))
             share = f"{name}: {_percent(100 * (stop - start))}"
             parts.append(text(RIGHT + 16, place(y + 4), share, "start", name == "front"))
-    parts.append(text(4, BOTTOM + 48, f"{_percent(outlet)} of the hardness passes the bed", "start", True))
+    parts.append(
+        text(4, BOTTOM + 48, f"{_percent(outlet)} of the hardness passes the bed", "start", True)
+    )
     told = ", ".join(
         f"{name} {_percent(100 * max(0.0, stop - start))}" for name, start, stop in shares
     )

@@ -50,7 +50,9 @@ def hardness_bar(name, inputs, units="us"):
     told = []
     for index, one in enumerate(words):
         start, end = x(limits[index]), x(limits[index + 1])
-        parts.append(line("axis", f"M{place(start)} {BAR}H{place(end)}V{BAR + BAR_HEIGHT}H{place(start)}Z"))
+        parts.append(
+            line("axis", f"M{place(start)} {BAR}H{place(end)}V{BAR + BAR_HEIGHT}H{place(start)}Z")
+        )
         if GAPS[index]:
             parts.append(hatched("spent", start, BAR, end, BAR + BAR_HEIGHT, GAPS[index]))
         y = BAR + BAR_HEIGHT + 20 + 18 * (index % 2)

@@ -21,7 +21,8 @@ def timetable_picture(name, inputs, units="us"):
     values = result["values"]
     unit = display_unit("gpm", units)
     flows = {
-        position: convert(flow, "gpm", unit, "flow") for position, flow in drain_flows(given).items()
+        position: convert(flow, "gpm", unit, "flow")
+        for position, flow in drain_flows(given).items()
     }
     begins = [0.0, *(values[f"{one}_begins"]["number"] for one in list(POSITIONS)[1:])]
     ends = [*begins[1:], values["minutes"]["number"]]
@@ -57,7 +58,9 @@ def timetable_picture(name, inputs, units="us"):
         for position, row in zip(POSITIONS, rows, strict=True)
     )
     end = values["minutes"]["shown"]
-    words = f"Flow at the drain through a regeneration: {words}. It ends after {end}; {total} in all."
+    words = (
+        f"Flow at the drain through a regeneration: {words}. It ends after {end}; {total} in all."
+    )
     return picture(parts, words, y + 10)
 
 

@@ -155,6 +155,9 @@ def test_an_answer_has_the_shape_that_the_built_page_has(visits: Visits, bare: s
         expect(in_form(page, "for", form)).to_contain_text(other)
         field(page, name, form).fill(text)
         expect(in_form(page, "for", form)).to_contain_text(text.split()[0])
+        words = in_form(scriptless, "picture", form).locator("svg").get_attribute("aria-label")
+        drawn = in_form(page, "picture", form).locator("svg")  # it follows the answer
+        expect(drawn).to_have_attribute("aria-label", words)
         live = in_form(page, "answer", form).inner_html()
         assert plain(live) == plain(built)
 

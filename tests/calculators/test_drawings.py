@@ -81,7 +81,7 @@ def stays_within(svg):
         x, y = float(one.get("x")), float(one.get("y"))
         long = (STRONG if one.get("font-weight") else LETTER) * len(one.text)
         start = {"start": x, "middle": x - long / 2, "end": x - long}[one.get("text-anchor")]
-        assert -2 <= start
+        assert start >= -2
         assert start + long <= width + 3
         assert 8 <= y <= height
 
@@ -120,8 +120,13 @@ def test_the_words_of_a_drawing_say_the_answer(name, outputs, units):
     values = run(name, example(name, units), units)["values"]
     words = ElementTree.fromstring(picture(name, example(name, units), units)).get("aria-label")
 
-    assert set(DRAWN) == {"brine-level", "clock-error", "hardness-units", "drop-count",
-                          "regeneration-timetable"}
+    assert set(DRAWN) == {
+        "brine-level",
+        "clock-error",
+        "hardness-units",
+        "drop-count",
+        "regeneration-timetable",
+    }
     for output in outputs:
         assert values[output]["shown"] in words
 
@@ -165,7 +170,12 @@ def test_a_way_says_what_the_house_gets(position, house):
 
 
 def test_a_brine_tank_is_true_to_scale():
-    inputs = {"brine": "3 gal", "tank_diameter": "20 in", "salt_depth": "20 in", "water_left": "4 in"}
+    inputs = {
+        "brine": "3 gal",
+        "tank_diameter": "20 in",
+        "salt_depth": "20 in",
+        "water_left": "4 in",
+    }
     svg = picture("brine-level", inputs)
     tree = ElementTree.fromstring(svg)
     wall = next(one for one in tree.iter(f"{SVG}path") if one.get("class") == "figure-wall")
@@ -199,9 +209,7 @@ def test_a_day_shows_each_hour_and_a_night_past_midnight():
     svg = picture("clock-error", {**example("clock-error"), "set_time": "11:30 pm"})
     tree = ElementTree.fromstring(svg)
     bars = [one for one in tree.iter(f"{SVG}path") if one.get("class") == "figure-bar"]
-    outlines = [
-        one for one in tree.iter(f"{SVG}path") if one.get("class") == "figure-set"
-    ]
+    outlines = [one for one in tree.iter(f"{SVG}path") if one.get("class") == "figure-set"]
     assert len(bars) == len(HOURLY_WATER)
     assert len(outlines) == 3  # before midnight, after it, and in the key
 

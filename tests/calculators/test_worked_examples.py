@@ -31,5 +31,9 @@ def test_worked_by_hand(example):
 
 def test_every_calculator_is_worked_by_hand_once():
     # Nobody works the draws of many days by hand: see test_step_by_step.py for a second reckoning.
-    by_hand = {name for name, calculator in CALCULATORS.items() if not isinstance(calculator.picture, Course)}
+    by_hand = {
+        name
+        for name, calculator in CALCULATORS.items()
+        if not isinstance(calculator.picture, Course)
+    }
     assert {example["calculator"] for example in EXAMPLES} == by_hand

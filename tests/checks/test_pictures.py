@@ -152,7 +152,8 @@ def test_a_calculator_without_a_picture_is_told(tmp_path: Path) -> None:
 
 def test_inputs_for_which_nothing_is_drawn_are_told(tmp_path: Path) -> None:
     block = LEVEL.replace("brine-level", "weak-brine").replace(
-        "brine: 2.8 gal, tank_diameter: 18 in", "known: salt and water levels, salt_depth: 4 in, water_depth: 10 in, salt: 9 lb, resin_volume: 1 ft3"
+        "brine: 2.8 gal, tank_diameter: 18 in",
+        "known: salt and water levels, salt_depth: 4 in, water_depth: 10 in, salt: 9 lb, resin_volume: 1 ft3",
     )
     assert problems_of(tmp_path, with_blocks(block)) == [
         f'docs_src/{PAGE}:7: picture "level": the calculator draws nothing for these inputs '

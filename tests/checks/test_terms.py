@@ -60,7 +60,9 @@ def test_what_is_said_aloud_may_have_any_word(tmp_path: Path, name: str, old: st
     assert problems_of(tmp_path, shop(name, old, f"{old} in the tub")) == []
 
 
-@pytest.mark.parametrize("text", ["“My tub is dry.”", "`tub`", "A tubular thing.", "A tub-like thing."])
+@pytest.mark.parametrize(
+    "text", ["“My tub is dry.”", "`tub`", "A tubular thing.", "A tub-like thing."]
+)
 def test_quotes_code_and_other_words_are_free(tmp_path: Path, text: str) -> None:
     files = shop("learn/hardness.md", "Go on to", f"{text} Go on to")
     assert problems_of(tmp_path, files) == []

@@ -322,11 +322,11 @@ answers:
 Go on to [the bridge](../faults/salt-bridge.md#seen).
 
 ```picture
-id: setting-by-iron
-title: The setting by iron
-calculate: hardness-setting
-given: {hardness: 18 gpg}
-note: More iron, a higher setting.
+id: capacity-by-salt
+title: The capacity by salt
+calculate: resin-capacity
+given: {salt: 9 lb, resin_volume: 1.5 ft3}
+note: More salt gives more, and less for each pound.
 ```
 """,
     "index.md": """\

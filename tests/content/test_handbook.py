@@ -41,9 +41,9 @@ def test_every_entry_knows_its_file_and_lines(handbook: Handbook) -> None:
     assert handbook.examples["gannet-lane"].line("answers", "setting") == 27
 
 
-def test_a_page_is_a_row_of_texts_and_worked_examples(handbook: Handbook) -> None:
+def test_a_page_is_a_row_of_texts_worked_examples_and_pictures(handbook: Handbook) -> None:
     sections = [*handbook.lessons["hardness"].sections()]
-    assert [line for line, _ in sections] == [12, 19, 30]
+    assert [line for line, _ in sections] == [12, 19, 30, 34, 40]
     assert sections[1][1] is handbook.examples["gannet-lane"]
     assert str(sections[0][1]).startswith("# Hardness\n")
     assert str(sections[2][1]).strip().startswith("Go on to")
@@ -221,7 +221,8 @@ LOADING = [
     ),
     (
         "learn/hardness.md", "```worked-example", "```worked-exmple",
-        'docs_src/learn/hardness.md:18: unknown block "worked-exmple" (expected "worked-example")',
+        'docs_src/learn/hardness.md:18: unknown block "worked-exmple" (expected one of: '
+        'worked-example, picture; nearest: "worked-example")',
     ),
     (
         "learn/hardness.md", "id: gannet-lane\n", "",

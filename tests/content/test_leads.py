@@ -52,5 +52,6 @@ def test_the_pages_of_a_calculator(tmp_path: Path) -> None:
     used = pages_by_calculator(load_handbook(tmp_path / "docs_src", tmp_path))
     assert used == {
         "hardness-setting": {"learn/hardness.md"},
+        "resin-capacity": {"learn/hardness.md"},
         "brine-refill": {"procedures/first-look.md", "faults/salt-bridge.md"},
     }

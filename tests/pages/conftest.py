@@ -1,4 +1,4 @@
-"""Both sites, built strictly once: the shipped handbook and the small metric shop."""
+"""Both sites: the shipped handbook and the small metric shop."""
 
 from __future__ import annotations
 
@@ -7,8 +7,6 @@ from html.parser import HTMLParser
 from pathlib import Path
 
 import pytest
-from mkdocs.commands.build import build
-from mkdocs.config import load_config
 
 ROOT = Path(__file__).parents[2]
 MAIN = ROOT / "mkdocs.yml"
@@ -46,21 +44,6 @@ class Text(HTMLParser):
 
     def __str__(self) -> str:
         return " ".join(" ".join(self.words).split())
-
-
-@pytest.fixture(scope="session")
-def built(tmp_path_factory: pytest.TempPathFactory) -> Callable[[Path], Path]:
-    """Return the folder of a strictly built site; each site is built once."""
-    folders: dict[Path, Path] = {}
-
-    def site(config_file: Path) -> Path:
-        if config_file not in folders:
-            folders[config_file] = tmp_path_factory.mktemp("site")
-            config = load_config(str(config_file), site_dir=str(folders[config_file]), strict=True)
-            build(config)
-        return folders[config_file]
-
-    return site
 
 
 @pytest.fixture(params=[MAIN, SECOND], ids=["shipped", "second shop"])

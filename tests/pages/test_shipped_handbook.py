@@ -7,13 +7,13 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
-from calculators import run
 
 from build_tools.checks import check_handbook
 from build_tools.content.handbook import Handbook, load_handbook
 from build_tools.content.unit_figures import WORKED_OUT
 from build_tools.content.values import Values
 from build_tools.pages.related import MOST, MOST_IN_A_LIST
+from calculators import run
 from calculators.units import METRIC
 
 ROOT = Path(__file__).parents[2]
@@ -127,6 +127,7 @@ def test_the_equipment_page_works_out_settings_for_the_typical_home(
     shipped: Path, text_of: Reader, handbook: Handbook
 ) -> None:
     home = handbook.shop.content.typical_home
+    with_iron = handbook.facts["longest_interval_iron"].content.value.text
     for unit in handbook.carried:
         given = {
             "hardness": home.hardness.text,
@@ -137,6 +138,7 @@ def test_the_equipment_page_works_out_settings_for_the_typical_home(
         setting = run("hardness-setting", given, units)["values"]["setting"]["shown"]
         text = text_of(page(shipped, unit.address))
         assert f"Enter in the control {setting}".replace("\u00a0", " ") in text
+        assert f"Regenerate at least every {with_iron}" in text
 
 
 def us_units(text: str) -> list[str]:
@@ -261,9 +263,9 @@ def test_the_glossary_has_every_term_with_its_anchor(
 def test_terms_lead_to_the_glossary_and_are_searched_once(shipped: Path) -> None:
     html = page(shipped, "faults/salt-bridge.md").read_text(encoding="utf-8")
     assert html.count('href="../../reference/glossary/#brine"') == 1
-    assert 'class="term"' not in page(shipped, "faults/index.md".replace("/index.md", "")).read_text(
-        encoding="utf-8"
-    )
+    assert 'class="term"' not in page(
+        shipped, "faults/index.md".replace("/index.md", "")
+    ).read_text(encoding="utf-8")
     assert "in the glossary" not in (shipped / "search" / "search_index.json").read_text(
         encoding="utf-8"
     )

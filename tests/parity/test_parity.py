@@ -17,7 +17,7 @@ from calculators import CALCULATORS, run
 from tests.parity.cases import parity_cases
 
 ROOT = Path(__file__).parents[2]
-CASES = parity_cases(14_000)
+CASES = parity_cases(18_000)
 
 
 @pytest.fixture(scope="module")

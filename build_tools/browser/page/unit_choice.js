@@ -41,7 +41,8 @@ export function mountUnitChoice() {
   if (select.selectedIndex < 0) {
     select.value = ""; // a unit that the shop no longer carries
   }
-  const show = () => showUnit(select.value, place.querySelector("[role=status]"), chosenTitle(select));
+  const status = place.querySelector("[role=status]");
+  const show = () => showUnit(select.value, status, chosenTitle(select));
   select.addEventListener("change", () => {
     keepUnit(select.value);
     show();
