@@ -213,12 +213,12 @@ def test_without_scripts_every_unit_s_readings_are_there(visits: Visits, handboo
 def test_a_unit_chosen_in_the_call_is_chosen_in_the_procedures(visits: Visits, handbook: str) -> None:
     page = visits.page(viewport=PHONE)
     page.goto(f"{handbook}faults/")
-    page.get_by_label("The unit").select_option("twin-tank-softener")
+    page.get_by_label("The unit", exact=True).select_option("twin-tank-softener")
     page.goto(f"{handbook}procedures/repair-the-drain-line/")
     expect(page.get_by_label("Readings for")).to_have_value("twin-tank-softener")
     page.get_by_label("Readings for").select_option("apartment-softener")
     page.goto(f"{handbook}faults/")
-    expect(page.get_by_label("The unit")).to_have_value("apartment-softener")
+    expect(page.get_by_label("The unit", exact=True)).to_have_value("apartment-softener")
 
 
 def test_from_a_fault_a_call_is_one_tap_away(visits: Visits, handbook: str) -> None:
