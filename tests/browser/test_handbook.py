@@ -210,7 +210,9 @@ def test_without_scripts_every_unit_s_readings_are_there(visits: Visits, handboo
     expect(page.locator("td[data-unit=apartment-softener]").first).to_be_visible()
 
 
-def test_a_unit_chosen_in_the_call_is_chosen_in_the_procedures(visits: Visits, handbook: str) -> None:
+def test_a_unit_chosen_in_the_call_is_chosen_in_the_procedures(
+    visits: Visits, handbook: str
+) -> None:
     page = visits.page(viewport=PHONE)
     page.goto(f"{handbook}faults/")
     page.get_by_label("The unit", exact=True).select_option("twin-tank-softener")
