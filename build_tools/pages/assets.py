@@ -16,7 +16,15 @@ THEME = Path(__file__).parent / "theme"
 BROWSER = Path(__file__).parents[1] / "browser"
 EMBEDDING = Path(__file__).parents[1] / "embedding"
 
-STYLES = ("handbook.css", "forms.css", "figures.css", "find_the_cause.css", "call.css", "record.css", "exercise.css")
+STYLES = (
+    "handbook.css",
+    "forms.css",
+    "figures.css",
+    "find_the_cause.css",
+    "call.css",
+    "record.css",
+    "exercise.css",
+)
 SCRIPT = "page/handbook.js"
 EMBEDDED_STYLES = ("handbook.css", "forms.css", "figures.css", "embedded.css")
 EMBEDDED_SCRIPT = "page/embedding/embedded.js"
