@@ -96,27 +96,30 @@ def _given(worked, story):
     return found
 
 
+class _OtherNumber:
+    """A way through the steps that takes a multiple of one number that is given."""
+
+    def __init__(self, calculator, name, factor):
+        self._calculator = calculator
+        self._name = name
+        self._factor = factor
+
+    def concerns(self, done):
+        return done.calculator is self._calculator
+
+    def change_given(self, given, done, setting):
+        if getattr(given, self._name) is not None:
+            setattr(given, self._name, self._factor * getattr(given, self._name))
+
+    def change_values(self, values, done, setting):
+        pass
+
+
 def _matters(worked, number, one):
-    """Tell whether an asked answer changes with what is given for an input."""
-
-    class Another:
-        """A way that takes another number for the input, in one step."""
-
-        def __init__(self, factor):
-            self.factor = factor
-
-        def concerns(self, done):
-            return done.calculator.name == worked.exercise["steps"][number]["calculate"]
-
-        def change_given(self, given, done, setting):
-            if getattr(given, one.name) is not None:
-                setattr(given, one.name, self.factor * getattr(given, one.name))
-
-        def change_values(self, values, done, setting):
-            pass
-
+    """Tell whether an asked answer changes with what a step is given for an input."""
+    calculator = worked.right[number].calculator
     for factor in OTHER_NUMBERS:
-        done = worked.follow((Another(factor),))
+        done = worked.follow((_OtherNumber(calculator, one.name, factor),))
         for field in worked.exercise["ask"]:
             if worked.value(done, field) != worked.value(worked.right, field):
                 return True
@@ -240,7 +243,7 @@ def _unknown(worked, field, given, result):
     if not (isinstance(text, str) and text.strip()):
         if not result["ask"]:
             result["ask"].append({**asked(worked, first), "name": FIRST})
-        return f"Not yet. What did you find first: {label.lower()}? Write it, and look again."
+        return f"Not yet. What did you find first, for “{label}”? Write it below, and look again."
     output = worked.output(first)
     try:
         number = answers.read_answer(text, output, _unit(output, worked.units))
@@ -249,12 +252,12 @@ def _unknown(worked, field, given, result):
         result["ask"].append({**asked(worked, first), "name": FIRST})
         return "Write the first number so that it can be read."
     if worked.is_right(number, first):
-        return f"The first number is right ({label.lower()}): the slip lies after it."
+        return f"The first number, “{label}”, is right: the slip lies after it."
     mistakes = recognized(worked, first, number)
     result["mistakes"] += mistakes
     if mistakes:
         return f"The first number is off already. {' '.join(SENTENCES[one] for one in mistakes)}"
-    return f"The first number is off already: begin again there ({label.lower()})."
+    return f"The first number is off already: begin again with “{label}”."
 
 
 def solution(worked):

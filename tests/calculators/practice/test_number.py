@@ -169,7 +169,7 @@ def test_two_mistakes_together_are_told_together() -> None:
 def test_an_unknown_number_asks_for_the_first_step() -> None:
     result = mark(ROW, "1", "us", {"counter": "700 gal"})
     assert result["feedback"] == [
-        "Not yet. What did you find first: enter in the control? Write it, and look again."
+        "Not yet. What did you find first, for “Enter in the control”? Write it below, and look again."
     ]
     assert [(one["name"], one["label"]) for one in result["ask"]] == [
         ("first step", "Enter in the control")
@@ -179,9 +179,9 @@ def test_an_unknown_number_asks_for_the_first_step() -> None:
 @pytest.mark.parametrize(
     ("first", "said"),
     [
-        ("22 gpg", "The first number is right (enter in the control): the slip lies after it."),
+        ("22 gpg", "The first number, “Enter in the control”, is right: the slip lies after it."),
         ("18 gpg", f"The first number is off already. {SENTENCES['iron-left-out']}"),
-        ("44 gpg", "The first number is off already: begin again there (enter in the control)."),
+        ("44 gpg", "The first number is off already: begin again with “Enter in the control”."),
     ],
 )
 def test_the_first_step_tells_where_the_slip_lies(first: str, said: str) -> None:
