@@ -139,15 +139,19 @@ class NumberData:
                     said = f'"{shortened(text)}" is no choice of "{one.name}"'
                     self._wrong((*path, "one_of", place), f"{said} {expected(text, one.choices)}")
             return {"kind": one.kind, "unit": "", "one_of": texts}
-        numbers = []
-        units = {one.unit}
+        numbers: list[float] = []
+        units: list[str] = []
         for place, text in enumerate(texts):
             at = (*path, "one_of", place)
             number, unit = self._number(at, text, one.kind, one.unit)
-            self._in_range(at, one, number, unit)
+            if units and unit != units[0]:
+                said = f'"{shortened(text)}" has another unit than the first (expected {units[0]})'
+                self._wrong(at, said)
+            else:
+                self._in_range(at, one, number, unit)
             numbers.append(number)
-            units = {unit}
-        return {"kind": one.kind, "unit": units.pop(), "one_of": numbers}
+            units.append(unit)
+        return {"kind": one.kind, "unit": units[0], "one_of": numbers}
 
     def _range(self, path: KeyPath, one: Input, source: Source) -> dict[str, Any]:
         if one.kind == "choice":

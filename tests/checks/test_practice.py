@@ -94,6 +94,7 @@ WRONG_NUMBERS = [
     ("to: 30 gpg", "to: 520 mg/L", '9: "from", "to" and "step" have different units (expected gpg)'),
     (", step: 1 gpg", "", '9: what is given has either "from", "to" and "step", or "one_of", "answer" or "same"'),
     ("one_of: [3, 4]", "one_of: [3 gal, 4]", '13: "3 gal" has a unit (expected a number alone)'),
+    ("hardness: {from: 12 gpg, to: 30 gpg, step: 1 gpg}", "hardness: {one_of: [12 gpg, 310 mg/L]}", '9: "310 mg/L" has another unit than the first (expected gpg)'),
     ("answer: setting", "answer: seting", '14: no earlier step answers "seting" (expected one of: setting, compensated, metals_by_charge; nearest: "setting")'),
     ("      setting: {answer: setting}\n", "", '12: "setting" is given nowhere (expected a range or a text for “hardness setting”)'),
     ("setting: {answer: setting}", "setting: {same: hardnes}", '14: nothing is drawn as "hardnes" before this step (expected one of: hardness, iron, people; nearest: "hardness")'),
