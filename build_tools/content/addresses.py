@@ -27,6 +27,7 @@ REFERENCE = (
     "units",
     "cautions",
     "shop",
+    "on-this-phone",
 )
 
 #: The pages of a learner's record, where the handbook has skills.
