@@ -21,7 +21,7 @@ CSV_HEAD = (
     "Check again by",
     "Right answers",
     "Answers",
-    "Practice calls",
+    "Practice calls passed",
     "Missing",
 )
 

@@ -75,10 +75,13 @@ class Worked:
         return low <= answer <= high
 
     def wrong_values(self, ways, field):
-        """Return the wrong answers to a field that ways give, in numbers; none changes nothing."""
-        right = self.value(self.right, field)
+        """Return the wrong answers to a field that ways give, in numbers; none changes nothing.
+
+        The first is exact, the second that of who writes shown answers down on the way.
+        """
         found = []
         for rounded in (False, True) if len(self.texts) > 1 else (False,):
+            right = self.value(self.rounded if rounded else self.right, field)
             value = self.value(self.follow(ways, rounded=rounded), field)
             if value is not None and "number" in value and value["number"] == value["number"]:
                 if not answers.are_same(value, right):
@@ -377,7 +380,7 @@ def _unknown(worked, field, given, result):
     result["mistakes"] += mistakes
     if mistakes:
         return f"The first number is off already. {' '.join(SENTENCES[one] for one in mistakes)}"
-    return f"The first number is off already: begin again with the {label.lower()}."
+    return f"The first number is off already: begin again there ({label.lower()})."
 
 
 def solution(worked):

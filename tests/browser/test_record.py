@@ -10,7 +10,7 @@ from typing import Any
 
 from playwright.sync_api import Page, expect
 
-from calculators.practice.record import read_record
+from calculators.practice.record import MOST_ATTEMPTS, read_record
 from tests.browser.visits import Visits
 from tests.calculators.practice.records import attempt, call, record, seen
 
@@ -87,7 +87,7 @@ def test_an_answer_is_kept_over_a_reload_and_carried_to_another_phone(
     expect(count(page)).to_have_text(
         "Nothing is in it yet. It fills by itself when you do exercises and practice calls."
     )
-    page.get_by_label("Whose record this is").fill(" Ana  Bee ")
+    page.get_by_label("Whose record this is").fill(" Ana\u202e  Bee ")
     page.get_by_label("Whose record this is").press("Tab")
     expect(told(page)).to_have_text("The name is kept.")
     assert answer(page, "a") == [{"kept": True, "sentence": ""}]
@@ -96,7 +96,7 @@ def test_an_answer_is_kept_over_a_reload_and_carried_to_another_phone(
     expect(count(page)).to_have_text("It holds 1 answer and 0 observations.")
     controls = page.locator(".record__skills > li", has_text="Controls and settings")
     expect(controls.locator("small")).to_have_text(
-        "Level 0; 1 of the last 1 answer right; 0 practice calls"
+        "Level 0; 1 of the last 1 answer right; 0 practice calls passed"
     )
     name, text = saved(page, "Save as a file")
     assert name.startswith("practice-record-ana-bee-20")
@@ -206,6 +206,23 @@ def test_where_nothing_is_kept_a_sentence_says_so_and_the_file_holds_it(
     expect(count(page)).to_have_text("It holds 2 answers and 0 observations.")
     got = read_record(saved(page, "Save as a file")[1])
     assert [one["seed"] for one in got["attempts"]] == ["a", "b"]
+
+
+def test_a_record_that_is_full_takes_no_more(visits: Visits, handbook: str) -> None:
+    page = saving_data(visits)
+    page.goto(f"{handbook}404.html")
+    full = json.dumps(record(*[attempt(0)] * MOST_ATTEMPTS))
+    page.evaluate(KEEP, full)
+    assert answer(page, "a") == [
+        {
+            "kept": False,
+            "sentence": "Your record is full: save it as a file from “My record”, delete it there, "
+            "and begin a new one.",
+        }
+    ]
+    assert kept_in(page) == full
+    page.evaluate(KEEP, json.dumps(record(*[attempt(0)] * (MOST_ATTEMPTS - 1))))
+    assert answer(page, "a") == [{"kept": True, "sentence": ""}]
 
 
 def test_what_is_due_is_listed_with_its_link_and_goes_when_it_is_done(
