@@ -8,6 +8,7 @@ from calculators.diagnosis.heard import Heard
 from calculators.diagnosis.picture import picture
 from calculators.figures import picture as drawing
 from calculators.practice import exercises, record_work
+from calculators.practice.calls import Calls
 
 #: What the diagnosis knows, once it was handed over, and what was made of it.
 _learned = {}
@@ -25,6 +26,10 @@ def answer(request):
     - "complaints": "words"; answers with the complaints that a customer's words may mean.
     - "record", "observe", "remember", "crew": see `calculators.practice.record_work`.
     - "read": "check", "numbers", "units"; answers with the result that the numbers show.
+    - "new call": "family", "fault", "seed", "" for any; answers with a practice call's code.
+    - "practice call": "code", "moves", "units"; answers with what the call shows after the moves.
+    - "score": the same and "jargon"; answers with the debrief of a finished practice call.
+    - "replay": "code", "moves", "units"; answers with its readings' worth and the home's days.
     - "pose": "exercise", "seed", "units"; answers with a question of `calculators.practice`.
     - "mark": the same and "answers"; answers with how they are.
 
@@ -55,6 +60,12 @@ def _heard():
     return _learned["heard"]
 
 
+def _calls():
+    if "calls" not in _learned:
+        _learned["calls"] = Calls(_knowledge())
+    return _learned["calls"]
+
+
 _WORK = {
     "calculate": lambda asked: run(asked["calculator"], asked["inputs"], asked["units"]),
     "draw": lambda asked: drawing(asked["calculator"], asked["inputs"], asked["units"]),
@@ -68,4 +79,10 @@ _WORK = {
     "remember": record_work.remember,
     "crew": record_work.crew,
     "read": lambda asked: numbers.read(asked["check"], asked["numbers"], asked["units"]),
+    "new call": lambda asked: _calls().new(asked["family"], asked["fault"], asked["seed"]),
+    "practice call": lambda asked: _calls().answer(asked["code"], asked["moves"], asked["units"]),
+    "score": lambda asked: _calls().debrief(
+        asked["code"], asked["moves"], asked["units"], asked["jargon"]
+    ),
+    "replay": lambda asked: _calls().replay(asked["code"], asked["moves"], asked["units"]),
 }

@@ -10,6 +10,7 @@ import posixpath
 from typing import Any
 
 from build_tools.content import conversions
+from build_tools.content.diagnosis_models import COMPLAINT
 from build_tools.content.entries import Entry, Page
 from build_tools.content.handbook import Handbook
 from build_tools.content.loading import SECTIONS, page_folder
@@ -39,6 +40,14 @@ OF_RECORD = (
 )
 
 POCKET_SHEET = "reference/pocket-sheet.md"
+A_CALL = "practise/a-call.md"
+
+
+def has_calls(handbook: Handbook) -> bool:
+    """Tell whether practice calls can be drawn: from complaints, and a fault to simulate."""
+    return COMPLAINT in handbook.checks and any(
+        one.content.simulation for one in handbook.faults.values()
+    )
 
 
 def has_pocket_sheet(handbook: Handbook) -> bool:
@@ -67,6 +76,7 @@ def addresses(handbook: Handbook) -> set[str]:
         *(OF_RECORD if handbook.names("skills") else []),
         *(["practise/exercises.md"] if handbook.names("practice") else []),
         *([POCKET_SHEET] if has_pocket_sheet(handbook) else []),
+        *([A_CALL, "practise/index.md"] if has_calls(handbook) else []),
         *(f"{folder}/index.md" for folder in folders),
     }
 

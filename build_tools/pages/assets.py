@@ -22,6 +22,7 @@ STYLES = (
     "figures.css",
     "find_the_cause.css",
     "call.css",
+    "practice_call.css",
     "record.css",
     "exercise.css",
 )
@@ -46,7 +47,14 @@ class Assets:
 
 def find_assets() -> Assets:
     """Return the assets as they are now on disk."""
-    own = ("forms.css", "figures.css", "call.css", "record.css", "exercise.css")
+    own = (
+        "forms.css",
+        "figures.css",
+        "call.css",
+        "practice_call.css",
+        "record.css",
+        "exercise.css",
+    )
     styles = (*(BROWSER / name for name in own), EMBEDDING / "embedded.css")
     files = {path.name: path for path in (*THEME.iterdir(), *ICONS.iterdir(), *styles)}
     scripts = (BROWSER / "page").rglob("*.js")

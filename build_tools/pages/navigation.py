@@ -6,11 +6,12 @@ from dataclasses import dataclass, field
 from itertools import groupby
 from typing import Any, get_args
 
+from build_tools.content.addresses import A_CALL, has_calls
 from build_tools.content.handbook import Handbook
 from build_tools.content.page_models import ProcedureGroup
 from build_tools.content.values import Values
 from build_tools.pages.diagnosis_pages import checks_in_order
-from build_tools.pages.practice import exercise_pages, record_pages
+from build_tools.pages.practice import call_practice_page, exercise_pages, record_pages
 from build_tools.pages.reference_pages import titles
 from build_tools.pages.render import Library, Texts
 from build_tools.pages.sayings_page import SAYINGS
@@ -76,7 +77,9 @@ def sections(handbook: Handbook, values: Values) -> list[Section]:
         listed_above=False,
     )
     equipment = Section("equipment", "Equipment", [("", noted(handbook.carried, "summary"))])
-    practice = [(address, note) for address, note in record_pages.NOTES.items()]
+    calls = [(A_CALL, call_practice_page.NOTE)] if has_calls(handbook) else []
+    records = record_pages.NOTES.items() if record_pages.has_record(handbook) else []
+    practice = [*calls, *records]
     exercises = Section(
         "practise",
         exercise_pages.TITLE,
@@ -103,7 +106,7 @@ def sections(handbook: Handbook, values: Values) -> list[Section]:
             subsections=[checks],
         ),
         Section("work-out", "Work it out", calculators),
-        *(practise if record_pages.has_record(handbook) else []),
+        *(practise if practice or below else []),
         Section(
             "reference",
             "Reference",

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Any
 
-from build_tools.content.addresses import POCKET_SHEET
+from build_tools.content.addresses import A_CALL, POCKET_SHEET, has_calls
 from build_tools.content.handbook import Handbook
 from build_tools.content.leads import pages_by_calculator
 from build_tools.content.values import Values
@@ -16,6 +16,7 @@ from build_tools.pages.content_pages import ContentPages
 from build_tools.pages.diagnosis_pages import DiagnosisPages
 from build_tools.pages.forms import Forms
 from build_tools.pages.navigation import Section, navigation, sections
+from build_tools.pages.practice import call_practice_page
 from build_tools.pages.pocket_sheet import pocket_sheet
 from build_tools.pages.practice.exercise_pages import ExercisePages
 from build_tools.pages.practice.record_pages import RecordPages
@@ -59,6 +60,8 @@ def write_site(
     records = RecordPages(handbook, values, library, runtime_folder)
     exercises = ExercisePages(handbook, values, library, runtime_folder, call.knowledge_address)
     library.name(SAYINGS, TITLE)
+    if has_calls(handbook):
+        library.name(A_CALL, call_practice_page.TITLE)
     found = sections(handbook, values)
     lessons = handbook.lessons_in_order
     pages = {entry.address: content.procedure(entry) for entry in handbook.procedures.values()}
@@ -73,6 +76,10 @@ def write_site(
     body = pages.get(causes, "# Find the cause\n")
     pages[causes] = diagnosis.find_the_cause(causes, body, call.section(causes))
     pages[SAYINGS] = sayings_page(handbook, values, library)
+    if has_calls(handbook):
+        pages[A_CALL] = call_practice_page.call_practice_page(
+            handbook, library, call, runtime_folder
+        )
     pages |= records.pages()
     for section in found:
         for one in (section, *section.subsections):

@@ -51,7 +51,12 @@ class Knowledge:
         self.results = {
             name: [one["name"] for one in check["results"]] for name, check in self.checks.items()
         }
-        self._homes = SimulatedHomes(data.get("homes") or {}, self.results)
+        homes = data.get("homes") or {}
+        #: By fault, a digest of the code and the changes that its simulated homes come from.
+        self.made_from = {
+            name: one.get("digest", "") for name, one in (homes.get("faults") or {}).items()
+        }
+        self._homes = SimulatedHomes(homes, self.results)
         self.hypotheses = [
             *((name,) for name in self.faults),
             *(

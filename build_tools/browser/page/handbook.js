@@ -10,6 +10,7 @@ import { registerOfflineWorker, tellAge } from "./offline/offline.js";
 import { mountExercises } from "./practice/exercise.js";
 import { mountRecordPages } from "./practice/record_pages.js";
 import { unfoldForPaper } from "./paper.js";
+import { mountPracticeCalls } from "./practice/call.js";
 import { mountStepMarks } from "./step_marks.js";
 import { mountUnitChoice } from "./unit_choice.js";
 
@@ -50,6 +51,7 @@ function comeToLife() {
   pagesSoFar += 1;
   mountForms();
   mountCalls(clientFor);
+  mountPracticeCalls(clientFor);
   mountExercises(clientFor);
   mountRecordPages(clientFor);
   completeSnippets();
