@@ -153,7 +153,8 @@ def _told(given, work, story):
 def follow(given):
     """Return the course of the days for a picture: times, marks, and what stood at each time.
 
-    Hardness is the hardest since the time before, so that no short rush of raw water is missed.
+    Hardness is the hardest since the time before, so that no short rush of raw water is missed. Of
+    cold water that nobody drew, as at night in a regeneration, nothing new is told.
     """
     story = _story(given)
     times, cold, hot, capacity, level, salt = [0.0], [], [], [], [], []
@@ -164,7 +165,7 @@ def follow(given):
             story.watch()
             story.run(DAY * now)
         tank_until(story, story.time)
-        cold.append(story.hardest_cold if story.hardest_cold else tap(story, 1.0))
+        cold.append(story.hardest_cold or (cold[-1] if cold else tap(story, 1.0)))
         hot.append(story.hardest_hot if story.hardest_hot else hot_tap(story))
         capacity.append(story.left)
         level.append(story.tank.level())

@@ -82,6 +82,17 @@ class _Names:
         return self._find_value(name)
 
 
+class _Unit(_Names):
+    """`unit`, the unit of equipment that a page is about; `unit("its-id")` is any other by name."""
+
+    def __init__(self, find: Callable[[str], Any], named: Callable[[str], _Names]) -> None:
+        super().__init__(find)
+        self._named = named
+
+    def __call__(self, name: Any) -> _Names:
+        return self._named(str(name))
+
+
 class Values:
     """Evaluates the expressions of a handbook and remembers where each fact is used.
 
@@ -186,7 +197,8 @@ class Values:
 
     def _evaluate(self, expression: str, unit: Entry[Equipment] | None) -> Any:
         source = shortened(expression)
-        names = {**self._names, "unit": _Names(lambda name: self._unit_value(unit, name))}
+        own = _Unit(lambda name: self._unit_value(unit, name), self._named_unit)
+        names = {**self._names, "unit": own}
         try:
             if expression not in self._compiled:
                 self._compiled[expression] = self._compile(expression, names)
@@ -253,11 +265,18 @@ class Values:
             )
         return self._field(self.handbook.shop.content.typical_home, name)
 
+    def _named_unit(self, name: str) -> _Names:
+        unit = self.handbook.equipment.get(name)
+        if unit is None:
+            self._missing("equipment", name, "unit of equipment")
+        return _Names(lambda figure: self._unit_value(unit, figure))
+
     def _unit_value(self, unit: Entry[Equipment] | None, name: str) -> Any:
         if unit is None:
             raise ValueProblem(
                 '"unit" means nothing here (expected only on a page in equipment/ and '
-                "in expected readings)"
+                "in expected readings; elsewhere name one of the equipment, as in "
+                '{{ unit("its-id").capacity }})'
             )
         if name not in NAMES:
             raise ValueProblem(f'a unit has no "{name}" {expected(name, NAMES)}')

@@ -14,6 +14,7 @@ from build_tools.pages.expected_tables import expected_tables
 from build_tools.pages.forms import Forms
 from build_tools.pages.pictures import Pictures
 from build_tools.pages.render import Library, Texts, fill_section, render
+from build_tools.pages.stages import split_stage
 from build_tools.pages.standing_cautions import in_full
 
 
@@ -43,6 +44,9 @@ class ContentPages:
         text = Texts(self._values, entry)
         content = entry.content
         carried = self._handbook.carried
+        steps = [
+            self._step(entry, text, number, step) for number, step in enumerate(content.steps)
+        ]
         has_readings = any(step.expect for step in content.steps)
         return render(
             "procedure",
@@ -53,8 +57,12 @@ class ContentPages:
                 for unit in (carried if has_readings and len(carried) > 1 else [])
             ],
             cautions=in_full(self._handbook, self._values, content.cautions),
-            steps=[
-                self._step(entry, text, number, step) for number, step in enumerate(content.steps)
+            steps=steps,
+            jump=[
+                ("Before you start", "before"),
+                ("Steps", "steps"),
+                *((one["stage"], one["stage_id"]) for one in steps if one["stage"]),
+                ("Before you leave", "close"),
             ],
             decisions=self._decisions(entry, text, content.decide),
             lessons=self._links(entry, "learn", content.learn),
@@ -95,8 +103,12 @@ class ContentPages:
     def _step(
         self, entry: Entry[Procedure], text: Texts, number: int, step: Step
     ) -> dict[str, Any]:
+        stage, do = split_stage(text(step.do))
         return {
             "content": step,
+            "stage": stage,
+            "stage_id": f"stage-{number + 1}",
+            "do": do,
             "readings": expected_tables(self._values, self._library, entry, number),
             "decisions": self._decisions(entry, text, step.decide),
         }

@@ -24,6 +24,13 @@ from calculators.simulation.changes import CHANGES
 CAUSES, FINDINGS = 8, 3
 #: A result speaks for the faults that show it at least so often.
 SPEAKS_FROM = 0.1
+#: What a page of a fault offers at its head, and the anchors.
+_FAULT_PARTS = (
+    ("Confirm", "confirm"),
+    ("What to do", "remedy"),
+    ("Prevent", "prevent"),
+    ("What checks show", "likelihoods"),
+)
 _READ_BY = {"look": "by looking", "instrument": "with an instrument", "feel": "by feel"}
 
 
@@ -68,6 +75,7 @@ class DiagnosisPages:
             follows=self._links(entry, "faults", content.follows),
             procedures=self._links(entry, "procedures", content.procedures),
             lessons=self._links(entry, "learn", content.learn),
+            jump=_FAULT_PARTS,
         )
 
     def check(self, entry: Entry[Check]) -> str:

@@ -13,6 +13,8 @@ from build_tools.content.values import Values
 from build_tools.pages.expected_tables import NOTHING
 from build_tools.pages.render import Library, Texts, render
 from calculators import CALCULATORS
+from calculators.dose import DAYS_WITH_MUCH_IRON, DAYS_WITH_SOME_IRON, MUCH_IRON, SOME_IRON
+from calculators.quantities import snap
 
 #: The figures of the sheet by what they are about; those that nobody reads as figures are left out.
 GROUPS = {
@@ -184,8 +186,14 @@ class _Page:
             yield self._row(label, shown, _calculator_of(name))
 
     def _longest_interval(self) -> dict[str, str]:
+        """Return the longest interval for the typical home: with iron it is shorter."""
         name = "regeneration-interval"
+        home = self._handbook.shop.content.typical_home
+        iron = snap(home.iron.quantity.to("mg/L").number)
         shown = self._usual(name, "longest_interval")
+        if iron >= SOME_IRON:
+            days = DAYS_WITH_MUCH_IRON if iron > MUCH_IRON else DAYS_WITH_SOME_IRON
+            shown = f"{days} days"
         return self._row("Regenerate at least every", shown, name)
 
     def _positions(self) -> Iterable[dict[str, str]]:

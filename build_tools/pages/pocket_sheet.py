@@ -17,10 +17,9 @@ from build_tools.content.values import Values
 from build_tools.pages.carried_table import carried
 from build_tools.pages.diagnosis_pages import DiagnosisPages
 from build_tools.pages.render import Library, Texts, render
+from build_tools.pages.stages import split_stage
 from build_tools.pages.standing_cautions import in_full
 
-#: A step may begin with the word of a stage: "**Water tests:** test the raw water."
-_STAGE = re.compile(r"\*\*(.+?)[.:]?\*\*\s*")
 _LINK = re.compile(r"\[([^\]]*)\]\([^)]*\)")
 _SENTENCE = re.compile(r"(?<=[.!?])\s+(?=[A-Z“*])")
 #: So many of the faults that a result speaks for stand beside it.
@@ -76,16 +75,16 @@ def _stages(library: Library, values: Values, procedure: Entry[Procedure]) -> li
     stages: list[dict[str, Any]] = []
     for number, step in enumerate(procedure.content.steps, 1):
         do = text(step.do)
-        stage = _STAGE.match(do)
+        stage, do = split_stage(do)
         if stage or not stages:
-            stages.append({"title": stage[1] if stage else "", "steps": []})
+            stages.append({"title": stage, "steps": []})
         decisions = [*step.decide]
         if number == len(procedure.content.steps):
             decisions += procedure.content.decide
         stages[-1]["steps"].append(
             {
                 "number": number,
-                "do": first_sentence(do[stage.end() if stage else 0 :]),
+                "do": first_sentence(do),
                 "decisions": [_decision(library, text, one) for one in decisions],
             }
         )

@@ -5,8 +5,8 @@ from calculators.figures.shapes import WIDTH, area, line, picture, place, text
 #: So many causes have bars of their own; the others stand together.
 SHOWN = 6
 ROW, BAR = 50, 10
-#: So many letters fit on a line, and so many strong ones.
-LETTERS = (50, 45)
+#: So many letters fit on a line, and so many strong ones, also where a device's letters are wide.
+LETTERS = (46, 38)
 LEFT, RIGHT = 4, 112
 
 

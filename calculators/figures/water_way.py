@@ -95,23 +95,23 @@ def _through_the_bed(above, below):
 POSITIONS = {
     "service": (
         (
-            "Service: raw water goes down through the bed,",
-            "softened water up the riser to the house.",
+            "Service: raw water goes down the bed and",
+            "up the riser to the house, softened.",
         ),
         "softened",
         _service(),
     ),
     "backwash": (
         (
-            "Backwash: raw water goes down the riser, lifts",
-            "the bed and washes dirt out to the drain.",
+            "Backwash: raw water goes down the riser,",
+            "lifts the bed and washes out the dirt.",
         ),
         "raw",
         _backwash(),
     ),
     "brine draw": (
         (
-            "Brine draw: water driven through the injector",
+            "Brine draw: the injector's jet of water",
             "draws brine along, down through the bed.",
         ),
         "raw",
@@ -119,24 +119,24 @@ POSITIONS = {
     ),
     "slow rinse": (
         (
-            "Slow rinse: the injector's water alone follows",
-            "and pushes the brine on through the bed.",
+            "Slow rinse: the injector's water alone",
+            "pushes the brine on through the bed.",
         ),
         "raw",
         _slow_rinse(),
     ),
     "fast rinse": (
         (
-            "Fast rinse: raw water rushes down, packs the",
-            "bed and takes the last salt to the drain.",
+            "Fast rinse: raw water rushes down, packs",
+            "the bed and takes the last salt along.",
         ),
         "raw",
         _fast_rinse(),
     ),
     "refill": (
         (
-            "Refill: measured water goes through the brine",
-            "line and dissolves salt for the next time.",
+            "Refill: measured water takes the brine",
+            "line and dissolves salt for next time.",
         ),
         "softened",
         _refill(),
@@ -253,13 +253,13 @@ def _bypass(position):
     one_handle = position == ONE_HANDLE
     if one_handle:
         lines = (
-            "One-handle bypass: the handle joins inlet and",
-            "outlet and shuts both ways to the softener.",
+            "One-handle bypass: inlet joins outlet,",
+            "and both ways to the softener are shut.",
         )
     else:
         lines = (
-            "Three-valve bypass: the valve between is open,",
-            "the two at the softener are shut.",
+            "Three-valve bypass: the one between is",
+            "open, the two at the softener are shut.",
         )
     parts = [text(4, 18 + 18 * index, words, "start", True) for index, words in enumerate(lines)]
     parts.append(line("thin", f"M4 {PIPE}H352M140 {PIPE}V196M220 {PIPE}V196"))

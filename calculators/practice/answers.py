@@ -75,7 +75,9 @@ def _choice(text, choices):
 def _unit_missing(text, kind, unit):
     units = [unit, *(one for one in KINDS[kind].units if one != unit)][:UNITS_NAMED]
     named = ", ".join(units[:-1]) + f" or {units[-1]}" if len(units) > 1 else units[0]
-    return f"“{text}” has no unit. Write {with_unit(text, units[0])}, or the unit you mean: {named}."
+    return (
+        f"“{text}” has no unit. Write {with_unit(text, units[0])}, or the unit you mean: {named}."
+    )
 
 
 def unit_words(output, unit):

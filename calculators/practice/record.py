@@ -31,7 +31,8 @@ _YEARS = range(2000, 2200)
 _KEYS = ("version", "name", "attempts", "observed")
 _MOMENT = re.compile(r"(\d{4}-\d{2}-\d{2})T([01]\d|2[0-3])(:[0-5]\d){2}\.\d{3}Z", re.ASCII)
 _DAY = re.compile(r"\d{4}-\d{2}-\d{2}", re.ASCII)
-_JOINERS = "\u200c\u200d"  # between letters of some scripts; they belong into names
+#: Control characters, halves of characters, and what turns the order of the letters after it.
+_NOT_SHOWN = re.compile("[\x00-\x1f\x7f-\x9f\u202a-\u202e\u2066-\u2069\ud800-\udfff]")
 #: A text with its quotes; one that does not end takes the rest, so that reading stays quick.
 _STRING = re.compile(r'"[^"\\]*+(?:\\.[^"\\]*+)*+(?:"|\\?\Z)', re.DOTALL)
 _INNERMOST = re.compile(r"[\[{][^\[\]{}]*[\]}]")
@@ -207,7 +208,7 @@ def _text(value, what, *, may_be_empty=False):
         raise RecordProblem(f"{what} is longer than {LONGEST_TEXT} characters.")
     if not value and not may_be_empty:
         raise RecordProblem(f"{what} is empty.")
-    if not all(letter.isprintable() or letter in _JOINERS for letter in value):
+    if _NOT_SHOWN.search(value):
         raise RecordProblem(f"{what} holds characters that cannot be shown.")
     return value
 

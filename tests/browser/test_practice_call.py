@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import json
-import re
 from typing import Any
 
 import pytest
@@ -140,6 +139,7 @@ def test_a_call_is_worked_through_with_the_keyboard_alone(
     page.keyboard.press("Tab")
     page.keyboard.press("Enter")
     heading = part(page, "debrief").get_by_role("heading", level=2)
+    expect(heading).to_be_visible()
     moves = kept_moves(page)
     told = calls.debrief(code, moves, "us", [])
     assert told["score"] >= 90
@@ -211,7 +211,7 @@ def test_a_code_brings_the_same_call_to_another_browser(
         page = opened(visits, handbook, f"?code={code}", **options)
         expect(page.get_by_label("Or a code, such as one from your trainer")).to_have_value(code)
         begin(page, code)
-        for check in ("brine-level", "raw-hardness", "settings-and-counters"):
+        for check in ("brine-level", "settings-and-counters"):
             make(page, check)
         seen.append((part(page, "customer").inner_text(), part(page, "readings").inner_text()))
     assert seen[0] == seen[1]
@@ -225,7 +225,7 @@ def test_python_in_the_browser_shows_what_python_here_shows(
     expect(section).to_be_visible()
     script = page.locator("script[type=module][src*='page/handbook.js']").get_attribute("src")
     asked = []
-    for seed in range(40):
+    for seed in range(24):
         code = calls.new("", "", seed)["code"]
         known = [one["check"] for one in calls.answer(code, [], "us")["checks"]]
         moves = [{"do": "check", "check": check} for check in known]
@@ -250,16 +250,16 @@ def test_python_in_the_browser_shows_what_python_here_shows(
         assert json.loads(json.dumps(here)) == there
 
 
-@pytest.mark.parametrize("junk", ["{", '{"code": 5, "moves": "x"}', '{"code": "<img>", "moves": [1]}'])
-def test_what_was_kept_may_be_damaged(visits: Visits, handbook: str, junk: str) -> None:
+def test_what_was_kept_and_what_is_asked_may_be_anything(visits: Visits, handbook: str) -> None:
     page = opened(visits, handbook, "?code=%3Cscript%3E&family=none&fault=none")
-    page.evaluate("(text) => localStorage.setItem('handbook-practice-call', text)", junk)
-    page.reload()
-    expect(page.get_by_role("button", name="Open this call")).to_be_visible()
-    page.get_by_role("button", name="Open this call").click()
+    for junk in ("{", '{"code": 5, "moves": "x"}', '{"code": "<img>", "moves": [1]}'):
+        page.evaluate("(text) => localStorage.setItem('handbook-practice-call', text)", junk)
+        page.reload()
+        expect(page.get_by_role("button", name="Open this call")).to_be_visible()
     expect(part(page, "code-problem")).to_have_text(
-        re.compile("No code has the character “<”|A code has 8 letters and digits")
+        "No code has the character “<”. Codes leave out 0, 1, I, L and O."
     )
     page.get_by_label("The kind of fault").select_option("Power and clock")
     page.get_by_role("button", name="Begin a new call").click()
     expect(part(page, "customer")).to_be_visible()
+    expect(part(page, "code-problem")).to_be_hidden()

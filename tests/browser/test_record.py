@@ -10,7 +10,7 @@ from typing import Any
 
 from playwright.sync_api import Page, expect
 
-from calculators.practice.record import read_record
+from calculators.practice.record import MOST_ATTEMPTS, read_record
 from tests.browser.visits import Visits
 from tests.calculators.practice.records import attempt, call, record, seen
 
@@ -60,7 +60,10 @@ def answer(page: Page, *seeds: str) -> list[dict[str, Any]]:
 
 def load(page: Page, *files: tuple[str, str]) -> None:
     page.locator("section.record input[type=file]").set_input_files(
-        [{"name": name, "mimeType": "application/json", "buffer": text.encode()} for name, text in files]
+        [
+            {"name": name, "mimeType": "application/json", "buffer": text.encode()}
+            for name, text in files
+        ]
     )
 
 
@@ -87,7 +90,7 @@ def test_an_answer_is_kept_over_a_reload_and_carried_to_another_phone(
     expect(count(page)).to_have_text(
         "Nothing is in it yet. It fills by itself when you do exercises and practice calls."
     )
-    page.get_by_label("Whose record this is").fill(" Ana  Bee ")
+    page.get_by_label("Whose record this is").fill(" Ana\u202e  Bee ")
     page.get_by_label("Whose record this is").press("Tab")
     expect(told(page)).to_have_text("The name is kept.")
     assert answer(page, "a") == [{"kept": True, "sentence": ""}]
@@ -96,7 +99,7 @@ def test_an_answer_is_kept_over_a_reload_and_carried_to_another_phone(
     expect(count(page)).to_have_text("It holds 1 answer and 0 observations.")
     controls = page.locator(".record__skills > li", has_text="Controls and settings")
     expect(controls.locator("small")).to_have_text(
-        "Level 0; 1 of the last 1 answer right; 0 practice calls"
+        "Level 0; 1 of the last 1 answer right; 0 practice calls passed"
     )
     name, text = saved(page, "Save as a file")
     assert name.startswith("practice-record-ana-bee-20")
@@ -208,6 +211,23 @@ def test_where_nothing_is_kept_a_sentence_says_so_and_the_file_holds_it(
     assert [one["seed"] for one in got["attempts"]] == ["a", "b"]
 
 
+def test_a_record_that_is_full_takes_no_more(visits: Visits, handbook: str) -> None:
+    page = saving_data(visits)
+    page.goto(f"{handbook}404.html")
+    full = json.dumps(record(*[attempt(0)] * MOST_ATTEMPTS))
+    page.evaluate(KEEP, full)
+    assert answer(page, "a") == [
+        {
+            "kept": False,
+            "sentence": "Your record is full: save it as a file from “My record”, delete it there, "
+            "and begin a new one.",
+        }
+    ]
+    assert kept_in(page) == full
+    page.evaluate(KEEP, json.dumps(record(*[attempt(0)] * (MOST_ATTEMPTS - 1))))
+    assert answer(page, "a") == [{"kept": True, "sentence": ""}]
+
+
 def test_what_is_due_is_listed_with_its_link_and_goes_when_it_is_done(
     visits: Visits, handbook: str
 ) -> None:
@@ -249,7 +269,8 @@ def test_a_sheet_is_filled_and_what_was_seen_is_added(visits: Visits, handbook: 
         {**brine, "observer": "Marta Quill", "system": "3 Gannet Lane"}
     ]
 
-    load(page, ("li.json", json.dumps(record(seen(2, "2 Quay", **{"skill": "brine-side"}), name="Li"))))
+    li = record(seen(2, "2 Quay", skill="brine-side"), name="Li")
+    load(page, ("li.json", json.dumps(li)))
     expect(page.locator("[data-sheet=name]")).to_have_text("Li")
     expect(first).to_have_text("2026-03-04, 2 Quay, Marta Quill (3)")
     load(page, ("li.json", '{"version": 2}'))
@@ -263,7 +284,7 @@ def test_a_sheet_is_filled_and_what_was_seen_is_added(visits: Visits, handbook: 
 def test_a_crew_of_three_is_shown_and_saved_as_a_table(visits: Visits, handbook: str) -> None:
     page = opened(visits, handbook, CREW)
     jonas = record(*(attempt(at, right=at > 3, **SKILL) for at in range(8)), name="Jonas Wick")
-    li = record(seen(1, "2 Quay", **{"skill": "brine-side"}), call(2, "QA", 0.9), name="=Li <b>")
+    li = record(seen(1, "2 Quay", skill="brine-side"), call(2, "QA", 0.9), name="=Li <b>")
     load(page, ("ana.json", json.dumps(ANA)), ("jonas.json", json.dumps(jonas)))
     load(page, ("li.json", json.dumps(li)), ("torn.json", "{"))
     expect(page.locator("[data-part=status]")).to_have_text("3 people are in the tables.")

@@ -13,6 +13,11 @@ from tests.browser.visits import Visits
 #: they are common in the trade, there is no source.
 QUESTIONS = {
     "slimy": ["no-fault"],
+    "it feels slimy": ["no-fault"],
+    "there is a puddle and the salt tank is full of water": ["brine-valve-leaks-by"],
+    "hot water is hard, cold is fine, since the power cut": ["clock-slow-after-power-cuts"],
+    "it runs all night": ["running-toilet", "seals-leak-to-drain", "drive-stalls-in-cycle"],
+    "the water tastes salty some mornings": ["brine-valve-leaks-by", "drive-stalls-in-cycle"],
     "slippery water": ["no-fault"],
     "soap won't rinse off": ["no-fault"],
     "tastes salty": ["drive-stalls-in-cycle", "injector-worn-or-wrong", "brine-valve-leaks-by"],

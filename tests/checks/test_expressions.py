@@ -43,7 +43,8 @@ def test_a_unit_is_only_known_on_its_own_page(tmp_path: Path) -> None:
     files = changed("index.md", "Start", "With {{ unit.tank_height }} start")
     assert problems_of(tmp_path, files) == [
         'docs_src/index.md:3: "unit" means nothing here (expected only on a page in equipment/ and '
-        "in expected readings)"
+        "in expected readings; elsewhere name one of the equipment, as in "
+        '{{ unit("its-id").capacity }})'
     ]
 
 

@@ -9,6 +9,7 @@ import pytest
 from build_tools.content.entries import Passage
 from build_tools.content.handbook import Handbook, load_handbook
 from build_tools.content.problems import expected
+from build_tools.content.unit_figures import NAMES
 from build_tools.content.values import Shown, Values
 from calculators import CALCULATORS
 from tests.content.small_shop import FILES, changed, write
@@ -74,6 +75,13 @@ def test_a_unit_has_its_own_values(handbook: Handbook) -> None:
     assert filled(handbook, "{{ unit.tank_height }}", "clock-unit") == "48 in"
 
 
+def test_any_page_may_name_a_unit(handbook: Handbook) -> None:
+    assert filled(handbook, '{{ unit("clock-unit").tank_height }}') == "48 in"
+    assert filled(handbook, '{{ unit("clock-unit").tank_height }}', "meter-unit") == "48 in"
+    named = '{{ work_out("resin-capacity", salt="9 lb", resin_volume=unit("meter-unit").resin_volume).dose }}'
+    assert filled(handbook, named).endswith(" lb/ft³")
+
+
 def test_a_metric_shop_reads_metric_units(tmp_path: Path) -> None:
     files = changed("shop.yaml", "units: us", "units: metric")
     handbook = load_handbook(write(tmp_path, files), tmp_path)
@@ -123,7 +131,17 @@ FAILURES = [
     ),
     (
         "{{ unit.tank_height }}",
-        '"unit" means nothing here (expected only on a page in equipment/ and in expected readings)',
+        '"unit" means nothing here (expected only on a page in equipment/ and in expected readings; '
+        'elsewhere name one of the equipment, as in {{ unit("its-id").capacity }})',
+    ),
+    (
+        '{{ unit("meter-unitt").tank_height }}',
+        'there is no unit of equipment "meter-unitt" (expected one of: clock-unit, meter-unit; '
+        'nearest: "meter-unit")',
+    ),
+    (
+        '{{ unit("meter-unit").tank_hight }}',
+        f'a unit has no "tank_hight" {expected("tank_hight", NAMES)}',
     ),
     (
         '{{ example("ganet-lane").setting }}',

@@ -127,6 +127,7 @@ def test_the_equipment_page_works_out_settings_for_the_typical_home(
     shipped: Path, text_of: Reader, handbook: Handbook
 ) -> None:
     home = handbook.shop.content.typical_home
+    with_iron = handbook.facts["longest_interval_iron"].content.value.text
     for unit in handbook.carried:
         given = {
             "hardness": home.hardness.text,
@@ -137,6 +138,7 @@ def test_the_equipment_page_works_out_settings_for_the_typical_home(
         setting = run("hardness-setting", given, units)["values"]["setting"]["shown"]
         text = text_of(page(shipped, unit.address))
         assert f"Enter in the control {setting}".replace("\u00a0", " ") in text
+        assert f"Regenerate at least every {with_iron}" in text
 
 
 def us_units(text: str) -> list[str]:

@@ -3,6 +3,7 @@
  */
 import { CalculatorClient } from "./calculator_client.js";
 import { mountCalls } from "./call/call.js";
+import { showWayBack } from "./call/way_back.js";
 import { completeSnippets } from "./embedding/snippet.js";
 import { LiveForm } from "./form.js";
 import { registerOfflineWorker, tellAge } from "./offline/offline.js";
@@ -10,6 +11,7 @@ import { mountExercises } from "./practice/exercise.js";
 import { mountRecordPages } from "./practice/record_pages.js";
 import { unfoldForPaper } from "./paper.js";
 import { mountPracticeCalls } from "./practice/call.js";
+import { mountStepMarks } from "./step_marks.js";
 import { mountUnitChoice } from "./unit_choice.js";
 
 /**
@@ -54,6 +56,8 @@ function comeToLife() {
   mountRecordPages(clientFor);
   completeSnippets();
   mountUnitChoice();
+  mountStepMarks();
+  showWayBack();
   tellAge();
 }
 

@@ -1,10 +1,32 @@
 /**
  * Shows the expected readings of one unit alone, where the reader stands before that unit: one
- * choice for all procedures, kept in the browser's storage. Paper shows every unit.
+ * choice for all procedures and for the call, kept in the browser's storage. Paper shows every unit.
  */
 
 const SITE = new URL("../../../", import.meta.url).pathname;
 const KEY = `unit in ${SITE}`;
+
+/**
+ * Keeps a unit for all pages, "" for none.
+ *
+ * @param {string} unit
+ */
+export function keepUnit(unit) {
+  try {
+    localStorage.setItem(KEY, unit);
+  } catch {
+    // Refused: the choice lives as long as its page.
+  }
+}
+
+/** @returns {string}  the unit that was chosen on any page, "" for none */
+export function recalledUnit() {
+  try {
+    return localStorage.getItem(KEY) ?? "";
+  } catch {
+    return ""; // Refused: the choice lives as long as its page.
+  }
+}
 
 export function mountUnitChoice() {
   /** @type {HTMLElement | null} */
@@ -15,14 +37,14 @@ export function mountUnitChoice() {
   }
   place.dataset.mounted = "";
   place.hidden = false;
-  select.value = recalled();
+  select.value = recalledUnit();
   if (select.selectedIndex < 0) {
     select.value = ""; // a unit that the shop no longer carries
   }
   const status = place.querySelector("[role=status]");
   const show = () => showUnit(select.value, status, chosenTitle(select));
   select.addEventListener("change", () => {
-    keep(select.value);
+    keepUnit(select.value);
     show();
   });
   show();
@@ -34,7 +56,8 @@ export function mountUnitChoice() {
  * @param {string} title
  */
 function showUnit(unit, status, title) {
-  for (const table of tablesOfReadings()) {
+  const tables = tablesOfReadings();
+  for (const table of tables) {
     const rows = [...table.tBodies[0].rows];
     const ofUnit = rows.filter((row) => !unit || row.cells[0].dataset.unit === unit);
     for (const row of rows) {
@@ -44,7 +67,9 @@ function showUnit(unit, status, title) {
     table.toggleAttribute("data-no-reading", ofUnit.length === 0);
   }
   if (status) {
-    status.textContent = unit ? `The steps show the readings of this unit only: ${title}.` : "";
+    const has = tables.some((table) => !table.hasAttribute("data-no-reading"));
+    const told = has ? "The steps show the readings of this unit only" : "No step here has a reading of this unit";
+    status.textContent = unit ? `${told}: ${title}.` : "";
   }
 }
 
@@ -58,22 +83,4 @@ function tablesOfReadings() {
 /** @param {HTMLSelectElement} select */
 function chosenTitle(select) {
   return select.selectedOptions[0]?.text ?? "";
-}
-
-/** @returns {string} */
-function recalled() {
-  try {
-    return localStorage.getItem(KEY) ?? "";
-  } catch {
-    return ""; // Refused: the choice lives as long as its page.
-  }
-}
-
-/** @param {string} unit */
-function keep(unit) {
-  try {
-    localStorage.setItem(KEY, unit);
-  } catch {
-    // Refused: the choice lives as long as its page.
-  }
 }

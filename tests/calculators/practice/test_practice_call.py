@@ -252,3 +252,17 @@ def test_hostile_moves_are_told_and_change_nothing_else(moves: object) -> None:
 
 
 TINY = call_with(small(), "bridge")
+
+
+def test_the_door_of_pages_tells_what_cannot_be_done() -> None:
+    calls = Calls(small())
+    no_code = {"problem": "A code has 8 letters and digits, and this has 2."}
+    assert calls.answer("22", [], "us") == no_code
+    assert calls.debrief("22", [], "us", []) == no_code
+    assert calls.replay("22", [], "us") == no_code
+    nothing = {"code": "", "problem": "This handbook has no practice call of that kind."}
+    assert calls.new("no such group", "", 1) == nothing
+    assert calls.new("", "no such fault", 1) == nothing
+    code = calls.new("Any", "bridge", 1)["code"]
+    assert PracticeCall(small(), code).hidden.faults[0] == "bridge"
+    assert calls.answer(code, [], "us")["code"] == code

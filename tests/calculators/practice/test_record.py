@@ -68,6 +68,10 @@ TEXTS = [
         "The name in the file holds characters that cannot be shown.",
     ),
     (
+        '{"version": 1, "name": "Ana \\u202eeeB", "attempts": [], "observed": []}',
+        "The name in the file holds characters that cannot be shown.",
+    ),
+    (
         '{"version": 1, "name": "", "attempts": [1], "observed": []}',
         "Answer 1 is damaged: it has no names and values.",
     ),
@@ -229,8 +233,8 @@ def test_records_that_are_too_large_together_are_not_merged(
 
 
 def test_a_name_is_kept_with_the_joiners_of_its_script_and_one_space() -> None:
-    made = checked({**new_record(), "name": " می\u200cنا \u00a0Rad "})
-    assert made["name"] == "می\u200cنا Rad"
+    made = checked({**new_record(), "name": " می\u200cنا \u00a0Rad 🧑\u200d🔧 "})
+    assert made["name"] == "می\u200cنا Rad 🧑\u200d🔧"
 
 
 def test_days_are_counted_over_months() -> None:

@@ -4,11 +4,14 @@
  * changed later.
  */
 import { savesData } from "../data_saving.js";
+import { forgetMarks } from "../step_marks.js";
+import { keepUnit, recalledUnit } from "../unit_choice.js";
 import { following, showNotes, titleOf } from "./guidance.js";
 import { CallMemory, newCall } from "./memory.js";
 import { isEmpty, NOTHING_READ, showRead } from "./numbers.js";
 import { answerIn, copyText, recordText, saveText } from "./record.js";
 import { showStanding } from "./standing.js";
+import { WAY_BACK } from "./way_back.js";
 import { showComplaints } from "./words.js";
 
 const MILLISECONDS_AFTER_TYPING = 250;
@@ -43,6 +46,7 @@ class Call {
     this.#client = client;
     this.#memory = new CallMemory(new URL("..", document.baseURI).href);
     this.#state = this.#memory.recall();
+    this.#state.kept.unit = recalledUnit() || (this.#state.kept.unit ?? "");
   }
 
   mount() {
@@ -55,6 +59,9 @@ class Call {
       this.#section.addEventListener("focusin", () => this.#ask(), { once: true });
     } else {
       this.#ask();
+    }
+    if (location.hash === WAY_BACK) {
+      this.#show(this.#part("standing"));
     }
   }
 
@@ -101,6 +108,9 @@ class Call {
       if (field.dataset.keep === "words") {
         this.#later("words", () => this.#hear(field.value));
       } else {
+        if (field.dataset.keep === "unit") {
+          keepUnit(this.#unit()?.dataset.link ? field.value : "");
+        }
         this.#ask();
       }
     } else if (field.dataset.record) {
@@ -325,6 +335,8 @@ class Call {
   #end() {
     if (confirm("Begin a new call? The readings and the record of this one are removed from this browser.")) {
       this.#memory.forget();
+      keepUnit("");
+      forgetMarks();
       this.#state = newCall();
       this.#fillIn();
       this.#part("heard").replaceChildren();

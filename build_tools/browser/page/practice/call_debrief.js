@@ -54,7 +54,7 @@ function whatItWas(fault, cause) {
   const tests = element("p", {}, `A right closing test here: ${fault.tests.join("; ") || "none that this home could show"}.`);
   const links = [link(cause), ...cause.procedures.map(link), ...cause.lessons.map(link)];
   const list = element("ul", { className: "call__links" }, ...links.map((one) => element("li", {}, one)));
-  return element("div", {}, element("p", {}, element("strong", {}, fault.title), ": its repair is on the page of the fault."), tests, list);
+  return element("div", {}, element("p", {}, element("strong", {}, fault.title), ". What it does, and what to do about it, stands on its page."), tests, list);
 }
 
 /** @param {Link} to */
@@ -112,7 +112,8 @@ function table(head, rows) {
   const top = element("tr", {}, ...head.map((text) => element("th", { scope: "col" }, text)));
   const body = rows.map((cells) => element("tr", {}, ...cells.map((text, place) => cell(text, head[place]))));
   const made = element("table", {}, element("thead", {}, top), element("tbody", {}, ...body));
-  return element("div", { className: "practice-call__table", tabIndex: 0, role: "region", ariaLabel: head.join(", ") }, made);
+  const kind = head.length > 2 ? "practice-call__table practice-call__table--wide" : "practice-call__table";
+  return element("div", { className: kind, tabIndex: 0, role: "region", ariaLabel: head.join(", ") }, made);
 }
 
 /** @param {string} text @param {string} label */

@@ -32,7 +32,8 @@ export function showMyRecord(section) {
 
   name.addEventListener("change", async () => {
     const written = await writeRecord((record) => {
-      record.name = name.value.replace(/\s+/g, " ").trim();
+      // Nothing that would make the record unreadable: see _NOT_SHOWN in record.py.
+      record.name = name.value.replace(/\s+/g, " ").replace(/[\p{Cc}\p{Cs}\u202a-\u202e\u2066-\u2069]/gu, "").trim();
     });
     told(written.sentence || "The name is kept.");
   });
@@ -118,7 +119,7 @@ function skillEntry(one) {
   const facts = [
     `Level ${one.level}${one.level_day && ` (${one.level_day})`}`,
     one.answers ? `${one.right} of the last ${counted(one.answers, "answer", "answers")} right` : "no answers yet",
-    counted(one.calls, "practice call", "practice calls"),
+    `${counted(one.calls, "practice call", "practice calls")} passed`,
   ];
   const missing = one.missing.map((/** @type {string} */ sentence) => element("li", {}, sentence));
   return element(

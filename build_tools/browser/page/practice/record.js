@@ -25,10 +25,14 @@
 
 export const KEY = "handbook-record";
 const VERSION = 1;
+/** As in record.py: one more, and Python would not read the record again. */
+const MOST_ATTEMPTS = 15_000;
 const CHANGED = "handbook-record-changed";
 
 export const UNREADABLE = "The record in this browser cannot be read by this edition of the handbook. It is left as it is: save it as a file from “My record” before you delete it.";
 export const NOT_KEPT = "This browser keeps nothing for this site, or has no room left: save your record as a file from “My record” before you close this page.";
+
+export const FULL = "Your record is full: save it as a file from “My record”, delete it there, and begin a new one.";
 
 /** What the browser would not keep: the record as it is on this page only. @type {string | null} */
 let unkept = null;
@@ -78,7 +82,7 @@ export function readRecord() {
 /**
  * Changes the record as it is now, not as it was when the page read it.
  *
- * @param {(record: PersonRecord) => PersonRecord | void} change
+ * @param {(record: PersonRecord) => string | void} change  returns a sentence where it cannot be made
  * @returns {Promise<Written>}
  */
 export function writeRecord(change) {
@@ -87,7 +91,8 @@ export function writeRecord(change) {
     if (problem) {
       return { kept: false, sentence: problem };
     }
-    return store(JSON.stringify(change(record) ?? record));
+    const refused = change(record);
+    return refused ? { kept: false, sentence: refused } : store(JSON.stringify(record));
   });
 }
 
@@ -122,6 +127,9 @@ export function addAttempt(attempt) {
   const now = new Date();
   const added = { at: now.toISOString(), day: today(now), item, family, skill: skill ?? "", right: Boolean(right), sure: Boolean(sure), score, critical: Boolean(critical), ...drawn };
   return writeRecord((record) => {
+    if (record.attempts.length >= MOST_ATTEMPTS) {
+      return FULL;
+    }
     record.attempts.push(added);
   });
 }

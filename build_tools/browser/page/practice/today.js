@@ -41,6 +41,10 @@ function afterwards(session, all) {
   }
   const done = session.done ? `${counted(session.done, "item is", "items are")} done today.` : "";
   const waiting = session.waiting ? `${counted(session.waiting, "more item waits", "more items wait")} for another day.` : "";
+  const begins = session.items.every((/** @type {any} */ one) => one.new) && session.next === null;
+  if (session.items.length && begins && !session.done) {
+    return "Nothing can come back yet: begin with these.";
+  }
   if (session.items.length) {
     return [done, waiting].filter(Boolean).join(" ");
   }
