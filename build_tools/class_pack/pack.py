@@ -25,7 +25,7 @@ from build_tools.practice.exercise_data import exercise_data
 from build_tools.set_up.failure import Failure
 from calculators.diagnosis import Knowledge
 from calculators.practice.calls import Calls
-from calculators.practice.number import CannotBePosed
+from calculators.practice.drawing import CannotBePosed
 
 #: A folder with this file is a pack, and nothing else is ever written over.
 SIGN = "class-pack.json"

@@ -9,9 +9,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
-from calculators.practice import answers, evidence, number
+from calculators.practice import answers, evidence
 from calculators.practice.exercises import mark, pose
 from calculators.practice.mistakes import SENTENCES, mistakes_in
+from calculators.practice.worked import accepted
 from calculators.quantities import clock, plain, significant, snap, with_unit
 
 Data = dict[str, Any]
@@ -57,7 +58,7 @@ class Field:
 
 
 class Posed:
-    """An exercise with the numbers of one seed. Raises `number.CannotBePosed` where it has none."""
+    """An exercise with the numbers of one seed. Raises `CannotBePosed` where it has none."""
 
     def __init__(self, exercise: Data, seed: str, units: str, library: Any) -> None:
         self.exercise = exercise
@@ -67,9 +68,7 @@ class Posed:
         #: {"title", "text"} of each standing caution that the exercise prints.
         self.cautions: list[dict[str, str]] = []
         self.question = pose(exercise, seed, units, library)
-        self._worked = (
-            None if calculates_nothing(exercise) else number.accepted(exercise, seed, units)
-        )
+        self._worked = None if calculates_nothing(exercise) else accepted(exercise, seed, units)
         self.fields = [Field(one, self._share(one)) for one in self.question["asked"]]
         for field in self.fields:
             if exercise["kind"] == "order":

@@ -205,7 +205,7 @@ class Item:
             for key, tag in (("ordered", "ol"), ("sentences", "ul")):
                 if part.get(key):
                     yield element(tag, *(element("li", one) for one in part[key]))
-            if self.address and "calculator" in part:
+            if self.address and part.get("calculator"):
                 href = f"{self.address}work-out/{part['calculator']}/"
                 yield element("p", element("a", f"Try it: {part['title']}", href=href))
 
