@@ -13,7 +13,7 @@ from build_tools.class_pack.choosing import checked_codes, chosen_exercises, dra
 from build_tools.class_pack.learning.items import Item
 from build_tools.class_pack.learning.package import files, zipped
 from build_tools.class_pack.pdf import printed
-from build_tools.class_pack.posed import Posed
+from build_tools.class_pack.posed import Posed, posed
 from build_tools.class_pack.posed_call import PosedCall
 from build_tools.content.entries import Entry
 from build_tools.content.handbook import Handbook
@@ -118,20 +118,20 @@ class Pack:
 
     def _sheet(self, number: int) -> Sheet:
         seed = f"{self.wanted.seed}-{number}"
-        posed = []
+        made = []
         for entry, data in zip(self._entries, self._data, strict=True):
             try:
-                one = Posed(data, seed, self.units, self._knowledge)
+                one = posed(data, seed, self.units, self._knowledge)
             except CannotBePosed:
                 raise Failure(
                     f'No clear question comes of the exercise "{entry.id}" with the seed {seed}: '
                     "take another seed."
                 ) from None
             one.cautions = in_full(self._handbook, self._values, entry.content.cautions)
-            posed.append(one)
+            made.append(one)
         codes = drawn_codes(self._calls, seed) if self.wanted.mixed else self._codes
         calls = [PosedCall(self._knowledge, code, self.units) for code in codes if code]
-        return Sheet(number, posed, calls)
+        return Sheet(number, made, calls)
 
     # As files
 

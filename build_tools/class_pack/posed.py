@@ -10,6 +10,7 @@ from collections.abc import Iterator
 from typing import Any
 
 from calculators.practice import answers, evidence
+from calculators.practice.drawing import CannotBePosed
 from calculators.practice.exercises import mark, pose
 from calculators.practice.mistakes import SENTENCES, mistakes_in
 from calculators.practice.worked import accepted
@@ -17,6 +18,8 @@ from calculators.quantities import clock, plain, significant, snap, with_unit
 
 Data = dict[str, Any]
 
+#: What stands behind a seed in turn, until a clear question comes of it.
+LETTERS = ("", *"bcdefgh")
 #: Hours of the day, and minutes of the hour.
 DAY, HOUR = 24, 60
 #: Digits of a number that only bounds others.
@@ -150,6 +153,19 @@ class Posed:
                 if way.reach:
                     low, high = sorted(share * right["number"] for share in way.reach)
                     yield Slip(name, _between(low, high, right["unit"]), [(low, high)])
+
+
+def posed(exercise: Data, seed: str, units: str, library: Any) -> Posed:
+    """Return an exercise for a sheet's seed; one without a clear question for it takes the next.
+
+    The next seeds are the same with a letter behind. Raises CannotBePosed where none of them does.
+    """
+    for letter in LETTERS:
+        try:
+            return Posed(exercise, f"{seed}{letter}", units, library)
+        except CannotBePosed:
+            continue
+    raise CannotBePosed(f"“{exercise['id']}” has no clear question for the seed {seed}.")
 
 
 def calculates_nothing(exercise: Data) -> bool:

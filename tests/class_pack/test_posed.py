@@ -9,7 +9,15 @@ import pytest
 from build_tools.class_pack.choosing import in_order
 from build_tools.class_pack.pack import Pack, Wanted
 from build_tools.class_pack.posed import Posed
+from build_tools.class_pack.posed import posed as posed_on
 from build_tools.content.handbook import Handbook
+from build_tools.content.values import Values
+from build_tools.diagnosis.knowledge_data import knowledge_data
+from build_tools.practice.exercise_data import exercise_data
+from calculators.diagnosis import Knowledge
+from calculators.practice import evidence
+from calculators.practice.drawing import CannotBePosed
+from calculators.practice.exercises import pose
 
 #: How far within or beyond the end of a range, as a share of it, an answer is right or wrong.
 BEYOND = 1e-6
@@ -62,6 +70,32 @@ def test_each_slip_in_the_key_is_recognized_by_the_marking(all_posed: list[Posed
                     # Two slips of one field may lie where marking names another one first.
                     assert found in [[one.name] for one in field.slips], (slip.name, found)
     assert slips > 20
+
+
+def test_a_seed_without_a_clear_question_takes_the_next(
+    handbook: Handbook, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(evidence, "HOMES", 4)  # so that it does not take hundreds of seeds
+    entry = handbook.practice["evidence-of-flow-and-draw"]
+    data, _ = exercise_data(entry, Values(handbook))
+    knowledge = Knowledge(knowledge_data(handbook))
+    seeds = [f"{seed}-1" for seed in range(60)]
+    unclear = next(seed for seed in seeds if not poses(data, seed, knowledge))
+    found = posed_on(data, unclear, handbook.units, knowledge)
+    assert found.seed in {f"{unclear}{letter}" for letter in "bcdefgh"}
+    assert [one.shown for one in found.fields] == [
+        one.shown for one in Posed(data, found.seed, handbook.units, knowledge).fields
+    ]
+    with pytest.raises(CannotBePosed):
+        posed_on({**data, "faults": ["no-such-fault"]}, "7", handbook.units, knowledge)
+
+
+def poses(data: dict[str, Any], seed: str, knowledge: Knowledge) -> bool:
+    try:
+        pose(data, seed, "us", knowledge)
+    except CannotBePosed:
+        return False
+    return True
 
 
 def test_each_sheet_has_numbers_of_its_own(pack: Pack) -> None:
