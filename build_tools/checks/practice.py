@@ -13,10 +13,9 @@ from build_tools.content.values import Values
 from build_tools.diagnosis.knowledge_data import knowledge_data
 from build_tools.practice.exercise_data import exercise_data
 from calculators.diagnosis import Knowledge
-from calculators.practice.drawing import TRIES
+from calculators.practice.drawing import TRIES, CannotBePosed
 from calculators.practice.evidence import HOMES
 from calculators.practice.exercises import pose
-from calculators.practice.number import CannotBePosed
 
 #: The seed of the example that an exercise's page prints.
 PRINTED = "printed"

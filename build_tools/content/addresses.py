@@ -74,6 +74,7 @@ def addresses(handbook: Handbook) -> set[str]:
         *(f"reference/{name}.md" for name in REFERENCE),
         "faults/what-customers-say.md",
         *(OF_RECORD if handbook.names("skills") else []),
+        *(["practise/exercises.md"] if handbook.names("practice") else []),
         *([POCKET_SHEET] if has_pocket_sheet(handbook) else []),
         *([A_CALL, "practise/index.md"] if has_calls(handbook) else []),
         *(f"{folder}/index.md" for folder in folders),

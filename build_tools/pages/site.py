@@ -58,9 +58,7 @@ def write_site(
     calculators = CalculatorPages(handbook, library, forms, site_url)
     reference = ReferencePages(handbook, values, library)
     records = RecordPages(handbook, values, library, runtime_folder)
-    exercises = ExercisePages(
-        handbook, values, library, runtime_folder, call.knowledge_address
-    )
+    exercises = ExercisePages(handbook, values, library, runtime_folder, call.knowledge_address)
     library.name(SAYINGS, TITLE)
     if has_calls(handbook):
         library.name(A_CALL, call_practice_page.TITLE)
@@ -111,7 +109,9 @@ def _index(section: Section, body: str | None, library: Library) -> str:
     noted = [(one.index, one.note) for one in section.subsections if one.note]
     if noted:
         cards = [library.link(section.index, address, note) for address, note in noted]
-        groups.append({"title": "", "cards": cards})
+        if not groups or groups[0]["title"]:
+            groups.insert(0, {"title": "", "cards": []})
+        groups[0]["cards"] += cards
     groups += [
         {
             "title": one.title,

@@ -49,8 +49,8 @@ class NumberData:
         made = {"drawn": self._drawn, "steps": steps, "asides": asides, "ask": ask}
         if self._content.mistakes is not None:
             made["mistakes"] = self._content.mistakes
-        self._braces()
-        if not self.report:
+        if not self.report:  # a name that is misspelled above is told once
+            self._braces()
             self._mistakes(made)
         return made
 
@@ -81,7 +81,8 @@ class NumberData:
                 inputs[name] = {"text": self._fixed(path, one, source)}
             else:
                 inputs[name] = self._source(path, one, source, number)
-        self._missing(number, calculator, inputs)
+        if set(step.given) <= set(names):
+            self._missing(number, calculator, inputs)
         shop = self._values.shop_defaults(calculator)
         inputs |= {name: {"text": text} for name, text in shop.items() if name not in inputs}
         return {"calculate": calculator.name, "inputs": inputs}
@@ -138,23 +139,28 @@ class NumberData:
                     said = f'"{shortened(text)}" is no choice of "{one.name}"'
                     self._wrong((*path, "one_of", place), f"{said} {expected(text, one.choices)}")
             return {"kind": one.kind, "unit": "", "one_of": texts}
-        numbers = []
-        units = {one.unit}
+        numbers: list[float] = []
+        units: list[str] = []
         for place, text in enumerate(texts):
             at = (*path, "one_of", place)
             number, unit = self._number(at, text, one.kind, one.unit)
-            self._in_range(at, one, number, unit)
+            if units and unit != units[0]:
+                said = f'"{shortened(text)}" has another unit than the first (expected {units[0]})'
+                self._wrong(at, said)
+            else:
+                self._in_range(at, one, number, unit)
             numbers.append(number)
-            units = {unit}
-        return {"kind": one.kind, "unit": units.pop(), "one_of": numbers}
+            units.append(unit)
+        return {"kind": one.kind, "unit": units[0], "one_of": numbers}
 
     def _range(self, path: KeyPath, one: Input, source: Source) -> dict[str, Any]:
         if one.kind == "choice":
             said = f'"{one.name}" is a choice (expected "one_of" with some of its choices)'
             self._wrong(path, said)
             return {"kind": one.kind, "unit": "", "one_of": list(one.choices)}
+        before = len(self.report)
         made = self._spread(path, one.kind, one.unit, source)
-        for key in ("from", "to"):
+        for key in ("from", "to") if len(self.report) == before else ():
             self._in_range((*path, key), one, made[key], made["unit"])
         return made
 

@@ -23,6 +23,7 @@ COMMANDS = {
     "build": "Write the handbook into the folder site, ready for any web host.",
     "check": "Tell every problem in the source files, and write nothing.",
     "work-out": "Work out one calculator, with its working; alone, list them all.",
+    "class-pack": "Write question sheets with their key, and files for learning systems.",
     "simulate-homes": "Make the simulated homes anew that are stale, or those of named faults.",
     "benchmark": "Measure on this machine; benchmark --help tells what.",
     "readme-pictures": "Take the pictures that the README shows anew, into docs/pictures.",

@@ -75,7 +75,9 @@ def _choice(text, choices):
 def _unit_missing(text, kind, unit):
     units = [unit, *(one for one in KINDS[kind].units if one != unit)][:UNITS_NAMED]
     named = ", ".join(units[:-1]) + f" or {units[-1]}" if len(units) > 1 else units[0]
-    return f"“{text}” has no unit. Write {with_unit(text, units[0])}, or the unit you mean: {named}."
+    return (
+        f"“{text}” has no unit. Write {with_unit(text, units[0])}, or the unit you mean: {named}."
+    )
 
 
 def unit_words(output, unit):
@@ -100,6 +102,21 @@ def is_right(number, value, output):
         return True
     room = _display_step(value, output) if _is_only_shown(output) else 0.0
     return snap(abs(number - value["rounded"])) <= snap(room * (1 + 1e-9) + 1e-12)
+
+
+def accepted_between(value, output):
+    """Return the (least, most) pairs of numbers between which `is_right` takes an answer.
+
+    They are for whoever marks without this module, such as a learning system.
+    """
+    if output.kind == "time of day":
+        return [(value["number"] - SAME_TIME, value["number"] + SAME_TIME)]
+    share = RIGHT_WITHIN * abs(value["number"])
+    room = _display_step(value, output) if _is_only_shown(output) else 0.0
+    return [
+        (snap(value["number"] - share), snap(value["number"] + share)),
+        (snap(value["rounded"] - room), snap(value["rounded"] + room)),
+    ]
 
 
 def _is_only_shown(output):

@@ -57,8 +57,8 @@ def crew(records, skills, today):
 
     Returns `people` (names, in order), `rows` (for each skill `title`, a `cell` for each person and
     one for `all` of them), `csv` (the text of a file) and `notes` (sentences). A cell has `level`,
-    `state`, `right`, `answers`, `share` (from 0 to 1, None without answers) and `step` (which of STEPS the
-    share reaches, None for too few answers to tell).
+    `state`, `right`, `answers`, `share` (from 0 to 1, None without answers) and `step` (which of
+    STEPS the share reaches, None for too few answers to tell).
     """
     people, notes = people_of(records)
     names = _different([one["name"] or _NAMELESS for one in people])

@@ -24,6 +24,10 @@ TRIES = 200
 DIGITS = 3
 
 
+class CannotBePosed(LookupError):
+    """Nothing that can be drawn makes a clear question."""
+
+
 class Draw:
     """One drawn thing: its kind, and a number of a unit or a choice."""
 

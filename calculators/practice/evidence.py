@@ -17,8 +17,7 @@ from calculators.diagnosis.stopping import repair_and_see, stop
 from calculators.diagnosis.weighing import likelihoods
 from calculators.diagnosis.words import chance_in_words
 from calculators.practice import answers
-from calculators.practice.drawing import choice, random_for, shuffled
-from calculators.practice.number import CannotBePosed
+from calculators.practice.drawing import CannotBePosed, choice, random_for, shuffled
 from calculators.practice.solution import part
 
 HOMES, CHOICES_OF_READINGS = 40, 3
@@ -217,7 +216,10 @@ def mark(exercise, seed, units, given, library=None):
             problems[name] = str(problem)
             continue
         hit = answer == right[name]
-        fields[name] = {"right": hit, "feedback": "Right." if hit else _feedback(scene, name, right)}
+        fields[name] = {
+            "right": hit,
+            "feedback": "Right." if hit else _feedback(scene, name, right),
+        }
     score = sum(COUNTS[name] for name, one in fields.items() if one["right"])
     return {
         "problems": problems,

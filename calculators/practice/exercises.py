@@ -5,6 +5,7 @@ module of each kind.
 """
 
 from calculators.practice import evidence, number, order
+from calculators.practice.drawing import CannotBePosed
 from calculators.quantities import SYSTEMS
 
 #: The module of each kind: its `pose`, `mark` and `solve`.
@@ -49,8 +50,9 @@ def mark(exercise, seed, units, answers, library=None):
 def solve(exercise, seed, units="us", library=None):
     """Return the answers to a question, as rows of "label" and "shown", and its "solution".
 
-    A solution is a list of parts, each with "title" and what it has of "inputs" and "values" (rows),
-    "workings" (as `calculators.run` returns them), "ordered" (steps in order) and "sentences".
+    A solution is a list of parts, each with "title", the name of a "calculator", "inputs" and
+    "values" (rows), "workings" (as `calculators.run` returns them), "ordered" (steps in order) and
+    "sentences"; what it has not is empty.
     """
     _check(seed, units)
     return KINDS[exercise["kind"]].solve(exercise, str(seed), units, library)
@@ -74,5 +76,5 @@ def asked(request, library=None):
         if "answers" in request:
             return mark(exercise, seed, units, request["answers"], library)
         return pose(exercise, seed, units, library)
-    except number.CannotBePosed:
+    except CannotBePosed:
         return {"problem": "No clear question comes of this number. Take another one."}

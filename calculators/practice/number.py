@@ -1,15 +1,15 @@
 """Exercises with numbers: one calculator, or two or three in a row.
 
 Beside what `drawing` and `chain` say, the exercise has "story", a text in which the names of what
-is drawn stand in braces, and "ask": a list of {"output", "step", "choices"}. Where a reading is rough
-a field has "between": the two outputs between which every answer is right.
+is drawn stand in braces, and "ask": a list of {"output", "step", "choices"}. Where a reading is
+rough a field has "between": the two outputs between which every answer is right.
 """
 
 from calculators import run
-from calculators.practice import answers, chain
-from calculators.practice.drawing import TRIES, draws
+from calculators.practice import answers
 from calculators.practice.mistakes import SENTENCES, mistakes_in, pairs_in
 from calculators.practice.solution import part, rows
+from calculators.practice.worked import accepted
 from calculators.quantities import display_unit
 
 #: The field for the number of the first step, which is asked for where a slip is not known.
@@ -18,134 +18,6 @@ FIRST = "first step"
 NOTHING_SOLVED = {"answers": [], "solution": []}
 #: A given number matters where one of these multiples of it gives another answer.
 OTHER_NUMBERS = 1.37, 0.71, 3.3
-
-
-class CannotBePosed(LookupError):
-    """No draw of an exercise keeps its mistakes apart, or all of them lie outside the limits."""
-
-
-class Worked:
-    """A draw of an exercise, worked out rightly.
-
-    ask: the fields asked, each with its output; right: the steps as calculated; rounded: the steps
-    of who writes shown answers down, None where those lead outside.
-    """
-
-    __slots__ = ("exercise", "units", "drawn", "texts", "asides", "right", "rounded")
-
-    def __init__(self, exercise, units, drawn):
-        self.exercise = exercise
-        self.units = units
-        self.drawn = drawn
-        self.texts = chain.given_texts(exercise, drawn, units)
-        self.asides = chain.asides_of(exercise, drawn)
-        self.right = self.follow()
-        self.rounded = self.follow(rounded=True) if len(self.texts) > 1 else self.right
-
-    def follow(self, ways=(), rounded=False):
-        """Work the steps out, with mistakes on the way or without."""
-        return chain.follow(
-            self.exercise, self.texts, self.units, self.asides, ways, rounded=rounded
-        )
-
-    def output(self, field):
-        """Return the output that a field asks for."""
-        return self.right[field["step"]].calculator.output(field["output"])
-
-    def value(self, done, field):
-        """Return the plain structure of a field's answer in some steps, or None."""
-        number = done[field["step"]].values.get(field["output"]) if done else None
-        return None if number is None else self.output(field).value(number, self.units)
-
-    def is_right(self, answer, field):
-        """Tell whether a number or choice is the answer to a field."""
-        if field.get("between") and self._lies_between(answer, field):
-            return True
-        return any(
-            answer == value["words"]
-            if "words" in value
-            else answers.is_right(answer, value, self.output(field))
-            for value in map(lambda done: self.value(done, field), (self.right, self.rounded))
-            if value is not None
-        )
-
-    def _lies_between(self, answer, field):
-        ends = [self.value(self.right, {**field, "output": name}) for name in field["between"]]
-        low, high = sorted(end["number"] for end in ends)
-        return low <= answer <= high
-
-    def wrong_values(self, ways, field):
-        """Return the wrong answers to a field that ways give, in numbers; none changes nothing.
-
-        The first is exact, the second that of who writes shown answers down on the way.
-        """
-        found = []
-        for rounded in (False, True) if len(self.texts) > 1 else (False,):
-            right = self.value(self.rounded if rounded else self.right, field)
-            value = self.value(self.follow(ways, rounded=rounded), field)
-            if value is not None and "number" in value and value["number"] == value["number"]:
-                if not answers.are_same(value, right):
-                    found.append(value)
-        return found
-
-
-def accepted(exercise, seed, units):
-    """Return the first draw for a seed that can be used, worked out. Raises CannotBePosed."""
-    for drawn in draws(exercise, seed):
-        worked = Worked(exercise, units, drawn)
-        if _can_be_used(worked):
-            return worked
-    raise CannotBePosed(f"“{exercise['id']}” has no usable draw in {TRIES} tries.")
-
-
-def _can_be_used(worked):
-    if worked.right is None:
-        return False
-    for field in worked.exercise["ask"]:
-        value = worked.value(worked.right, field)
-        if value is None or worked.value(worked.rounded, field) is None:
-            return False
-        if "words" in value:
-            if field.get("choices") and value["words"] not in field["choices"]:
-                return False
-            continue
-        if not _keeps_apart(worked, field, value):
-            return False
-    return all(done_is_usual(done) for done in worked.right)
-
-
-def done_is_usual(done):
-    """Tell whether everything that the question gives lies in the usual range of its input."""
-    for one in done.calculator.inputs:
-        value = getattr(done.given, one.name)
-        if one.name in done.drawn and value is not None and one.kind != "choice":
-            if one.unusual_warning(value, "us"):
-                return False
-    return True
-
-
-def _keeps_apart(worked, field, right):
-    """Tell whether no mistake comes near the right answer or near another mistake."""
-    output = worked.output(field)
-    told = []
-    for mistake, ways in mistakes_in(worked.exercise).items():
-        for way in ways:
-            if way.reach:
-                continue
-            for value in worked.wrong_values((way,), field)[:1]:
-                if worked.is_right(value["number"], field) or worked.is_right(
-                    value["rounded"], field
-                ):
-                    return False
-                if not answers.are_apart(value, right, output):
-                    return False
-                if any(
-                    name != mistake and not answers.are_apart(value, other, output)
-                    for name, other in told
-                ):
-                    return False
-                told.append((mistake, value))
-    return True
 
 
 def field_name(field):
@@ -224,27 +96,30 @@ def _given(worked, story):
     return found
 
 
+class _OtherNumber:
+    """A way through the steps that takes a multiple of one number that is given."""
+
+    def __init__(self, calculator, name, factor):
+        self._calculator = calculator
+        self._name = name
+        self._factor = factor
+
+    def concerns(self, done):
+        return done.calculator is self._calculator
+
+    def change_given(self, given, done, setting):
+        if getattr(given, self._name) is not None:
+            setattr(given, self._name, self._factor * getattr(given, self._name))
+
+    def change_values(self, values, done, setting):
+        pass
+
+
 def _matters(worked, number, one):
-    """Tell whether an asked answer changes with what is given for an input."""
-
-    class Another:
-        """A way that takes another number for the input, in one step."""
-
-        def __init__(self, factor):
-            self.factor = factor
-
-        def concerns(self, done):
-            return done.calculator.name == worked.exercise["steps"][number]["calculate"]
-
-        def change_given(self, given, done, setting):
-            if getattr(given, one.name) is not None:
-                setattr(given, one.name, self.factor * getattr(given, one.name))
-
-        def change_values(self, values, done, setting):
-            pass
-
+    """Tell whether an asked answer changes with what a step is given for an input."""
+    calculator = worked.right[number].calculator
     for factor in OTHER_NUMBERS:
-        done = worked.follow((Another(factor),))
+        done = worked.follow((_OtherNumber(calculator, one.name, factor),))
         for field in worked.exercise["ask"]:
             if worked.value(done, field) != worked.value(worked.right, field):
                 return True
@@ -336,7 +211,9 @@ def recognized(worked, field, answer):
             ):
                 return [mistake]
     for pair in pairs_in(worked.exercise):
-        if any(answers.is_alike(answer, value, output) for value in worked.wrong_values(pair, field)):
+        if any(
+            answers.is_alike(answer, value, output) for value in worked.wrong_values(pair, field)
+        ):
             return [way.mistake for way in pair]
     for mistake, ways in several:
         for way in ways:
@@ -366,7 +243,7 @@ def _unknown(worked, field, given, result):
     if not (isinstance(text, str) and text.strip()):
         if not result["ask"]:
             result["ask"].append({**asked(worked, first), "name": FIRST})
-        return f"Not yet. What did you find first: {label.lower()}? Write it, and look again."
+        return f"Not yet. What did you find first, for “{label}”? Write it below, and look again."
     output = worked.output(first)
     try:
         number = answers.read_answer(text, output, _unit(output, worked.units))
@@ -375,12 +252,12 @@ def _unknown(worked, field, given, result):
         result["ask"].append({**asked(worked, first), "name": FIRST})
         return "Write the first number so that it can be read."
     if worked.is_right(number, first):
-        return f"The first number is right ({label.lower()}): the slip lies after it."
+        return f"The first number, “{label}”, is right: the slip lies after it."
     mistakes = recognized(worked, first, number)
     result["mistakes"] += mistakes
     if mistakes:
         return f"The first number is off already. {' '.join(SENTENCES[one] for one in mistakes)}"
-    return f"The first number is off already: begin again there ({label.lower()})."
+    return f"The first number is off already: begin again with “{label}”."
 
 
 def solution(worked):

@@ -63,7 +63,9 @@ def mark(exercise, seed, units, given, library=None):
             ORDER: {
                 "right": not broken,
                 "feedback": "Right: every step stands where it can." if not broken else feedback[0],
-                "wrong": sorted({name for pair in broken for name in (pair["first"], pair["then"])}),
+                "wrong": sorted(
+                    {name for pair in broken for name in (pair["first"], pair["then"])}
+                ),
             }
         },
         "mistakes": [],

@@ -37,7 +37,8 @@ def observe(asked):
         found = _kept(asked["text"])
         seen = checked({**new_record(), "observed": [asked["observation"]]})["observed"][0]
     except RecordProblem as problem:
-        said = str(problem).replace(" of observation 1", "").replace("Observation 1", "What was seen")
+        said = str(problem).replace(" of observation 1", "")
+        said = said.replace("Observation 1", "What was seen")
         return {**_NOTHING, "problem": said}
     if seen["observer"].casefold() == found["name"].casefold():
         said = "Nobody signs off their own work. Write the name of the person who watched."

@@ -226,7 +226,9 @@ def _count_as_reading(values, done, setting):
 
 
 _HARDNESS = "hardness setting raw"
-_TAKES_HARDNESS = "hardness-setting household-load regeneration-interval sodium-added capacity-audit"
+_TAKES_HARDNESS = (
+    "hardness-setting household-load regeneration-interval sodium-added capacity-audit"
+)
 _GIVES_HARDNESS = "hardness-units hardness-from-ions"
 _GIVES_VOLUME = (
     "brine-refill brine-level sample-flush regeneration-interval heater-washout household-load "
@@ -252,7 +254,11 @@ WAYS = [
     Way("no-reserve", "regeneration-interval", _reserve(0.0)),
     Way("reserve-twice", "regeneration-interval", _reserve(2.0)),
     Way("reserve-twice", "regeneration-interval", _reserve(-1.0)),
-    Way("capacity-at-small-dose", "resin-capacity", values=_full_capacity(capacity_of_dose(LARGE_DOSE))),
+    Way(
+        "capacity-at-small-dose",
+        "resin-capacity",
+        values=_full_capacity(capacity_of_dose(LARGE_DOSE)),
+    ),
     Way("capacity-at-small-dose", "resin-capacity", values=_full_capacity(SALES_FIGURE)),
     Way("dose-for-total", "resin-capacity", _dose_as_salt),
     Way("dose-for-total", "resin-capacity", _salt_as_dose),

@@ -60,7 +60,10 @@ def answer(page: Page, *seeds: str) -> list[dict[str, Any]]:
 
 def load(page: Page, *files: tuple[str, str]) -> None:
     page.locator("section.record input[type=file]").set_input_files(
-        [{"name": name, "mimeType": "application/json", "buffer": text.encode()} for name, text in files]
+        [
+            {"name": name, "mimeType": "application/json", "buffer": text.encode()}
+            for name, text in files
+        ]
     )
 
 
@@ -266,7 +269,8 @@ def test_a_sheet_is_filled_and_what_was_seen_is_added(visits: Visits, handbook: 
         {**brine, "observer": "Marta Quill", "system": "3 Gannet Lane"}
     ]
 
-    load(page, ("li.json", json.dumps(record(seen(2, "2 Quay", **{"skill": "brine-side"}), name="Li"))))
+    li = record(seen(2, "2 Quay", skill="brine-side"), name="Li")
+    load(page, ("li.json", json.dumps(li)))
     expect(page.locator("[data-sheet=name]")).to_have_text("Li")
     expect(first).to_have_text("2026-03-04, 2 Quay, Marta Quill (3)")
     load(page, ("li.json", '{"version": 2}'))
@@ -280,7 +284,7 @@ def test_a_sheet_is_filled_and_what_was_seen_is_added(visits: Visits, handbook: 
 def test_a_crew_of_three_is_shown_and_saved_as_a_table(visits: Visits, handbook: str) -> None:
     page = opened(visits, handbook, CREW)
     jonas = record(*(attempt(at, right=at > 3, **SKILL) for at in range(8)), name="Jonas Wick")
-    li = record(seen(1, "2 Quay", **{"skill": "brine-side"}), call(2, "QA", 0.9), name="=Li <b>")
+    li = record(seen(1, "2 Quay", skill="brine-side"), call(2, "QA", 0.9), name="=Li <b>")
     load(page, ("ana.json", json.dumps(ANA)), ("jonas.json", json.dumps(jonas)))
     load(page, ("li.json", json.dumps(li)), ("torn.json", "{"))
     expect(page.locator("[data-part=status]")).to_have_text("3 people are in the tables.")

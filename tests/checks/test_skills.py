@@ -50,9 +50,9 @@ WRONG = [
     ),
     (
         "measured twice", "measured for 7 min",
-        ['skills.yaml:11: nothing backs the typed quantity "7 min" (expected an expression: put the '
-         "value in facts.yaml and write {{ fact.its_name }}, or compute it with {{ work_out(…) }} or "
-         "a worked example)"],
+        ['skills.yaml:11: nothing backs the typed quantity "7 min" (expected an expression: put '
+         "the value in facts.yaml and write {{ fact.its_name }}, or compute it with "
+         "{{ work_out(…) }} or a worked example)"],
     ),
 ]  # fmt: skip
 

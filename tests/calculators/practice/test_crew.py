@@ -97,7 +97,8 @@ def test_a_person_who_is_loaded_twice_counts_once() -> None:
 
 
 def test_two_people_of_one_name_are_two() -> None:
-    got = crew([record(attempt(1)), record(attempt(2)), record(name=""), record(name="")], [], day(9))
+    some = [record(attempt(1)), record(attempt(2)), record(name=""), record(name="")]
+    got = crew(some, [], day(9))
     assert got["people"] == ["Ana Bee", "Ana Bee (2)", "No name", "No name (2)"]
 
 

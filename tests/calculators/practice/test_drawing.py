@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from calculators import CALCULATORS
-from calculators.practice.drawing import Draw, draw_inputs, draws, fixed_text, shuffled, random_for
+from calculators.practice.drawing import Draw, draw_inputs, draws, fixed_text, random_for, shuffled
 
 GIVEN = {
     "salt": {"kind": "mass", "unit": "lb", "from": 6, "to": 9, "step": 0.5},
@@ -36,7 +36,8 @@ KEPT = [[9.0, 24], [8.5, 18], [7.0, 24], [6.0, 24]]
 def test_another_exercise_draws_otherwise_from_the_same_seed() -> None:
     other = {**EXERCISE, "id": "other"}
     alike = [
-        draw_inputs(EXERCISE, str(seed))["salt"].value == draw_inputs(other, str(seed))["salt"].value
+        draw_inputs(EXERCISE, str(seed))["salt"].value
+        == draw_inputs(other, str(seed))["salt"].value
         for seed in range(60)
     ]
     assert 0 < sum(alike) < 30
@@ -54,9 +55,7 @@ def test_another_exercise_draws_otherwise_from_the_same_seed() -> None:
         (Draw("time of day", "12-hour clock", 14.5), "12-hour clock", "metric", "14:30"),
     ],
 )
-def test_a_draw_is_shown_as_its_reader_has_it(
-    draw: Draw, own: str, units: str, shown: str
-) -> None:
+def test_a_draw_is_shown_as_its_reader_has_it(draw: Draw, own: str, units: str, shown: str) -> None:
     assert draw.shown(own, units) == shown
 
 

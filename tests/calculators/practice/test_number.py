@@ -6,9 +6,10 @@ from typing import Any
 
 import pytest
 
+from calculators.practice.drawing import CannotBePosed
 from calculators.practice.exercises import asked, mark, pose, solve
 from calculators.practice.mistakes import SENTENCES
-from calculators.practice.number import CannotBePosed, accepted
+from calculators.practice.worked import accepted
 
 ONE = {
     "id": "a-setting",
@@ -90,11 +91,19 @@ def test_a_metric_reader_gets_metric_numbers() -> None:
 
 
 def test_a_unit_that_a_trainer_chose_is_kept() -> None:
-    report = {**ONE, "drawn": {**ONE["drawn"], "hardness": {"kind": "hardness", "unit": "mg/L", "one_of": [310]}}}
+    report = {
+        **ONE,
+        "drawn": {
+            **ONE["drawn"],
+            "hardness": {"kind": "hardness", "unit": "mg/L", "one_of": [310]},
+        },
+    }
     assert pose(report, "1", "us")["story"].startswith("A tap tests at 310\u00a0mg/L")
 
 
-@pytest.mark.parametrize("text", ["21 gpg", "21gpg", "21 grains per gallon", "360 mg/L", "20.8 gpg"])
+@pytest.mark.parametrize(
+    "text", ["21 gpg", "21gpg", "21 grains per gallon", "360 mg/L", "20.8 gpg"]
+)
 def test_the_right_number_is_right_in_any_unit_within_a_hundredth(text: str) -> None:
     assert said_to(text) == "Right: 21\u00a0gpg."
 
@@ -118,9 +127,15 @@ def test_a_bare_number_is_refused_with_the_units_it_may_have() -> None:
     ("text", "said"),
     [
         ("", "Write your answer here first."),
-        ("21 gal", "“21 gal” is a volume. Write a hardness (gpg, mg/L, °dH, °fH, °Clark, mmol/L, meq/L)."),
+        (
+            "21 gal",
+            "“21 gal” is a volume. Write a hardness (gpg, mg/L, °dH, °fH, °Clark, mmol/L, meq/L).",
+        ),
         ("about 21", "“about 21” does not start with a number. Write one, such as 12 or 3/4."),
-        ("2,1 gpg", "“2,1” can be read in two ways. Write a decimal point (1.5) or no comma at all."),
+        (
+            "2,1 gpg",
+            "“2,1” can be read in two ways. Write a decimal point (1.5) or no comma at all.",
+        ),
     ],
 )
 def test_what_cannot_be_read_gets_a_sentence(text: str, said: str) -> None:
@@ -154,7 +169,7 @@ def test_two_mistakes_together_are_told_together() -> None:
 def test_an_unknown_number_asks_for_the_first_step() -> None:
     result = mark(ROW, "1", "us", {"counter": "700 gal"})
     assert result["feedback"] == [
-        "Not yet. What did you find first: enter in the control? Write it, and look again."
+        "Not yet. What did you find first, for “Enter in the control”? Write it below, and look again."
     ]
     assert [(one["name"], one["label"]) for one in result["ask"]] == [
         ("first step", "Enter in the control")
@@ -164,9 +179,9 @@ def test_an_unknown_number_asks_for_the_first_step() -> None:
 @pytest.mark.parametrize(
     ("first", "said"),
     [
-        ("22 gpg", "The first number is right (enter in the control): the slip lies after it."),
+        ("22 gpg", "The first number, “Enter in the control”, is right: the slip lies after it."),
         ("18 gpg", f"The first number is off already. {SENTENCES['iron-left-out']}"),
-        ("44 gpg", "The first number is off already: begin again there (enter in the control)."),
+        ("44 gpg", "The first number is off already: begin again with “Enter in the control”."),
     ],
 )
 def test_the_first_step_tells_where_the_slip_lies(first: str, said: str) -> None:

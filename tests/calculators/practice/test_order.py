@@ -75,7 +75,10 @@ def test_each_order_is_right_exactly_when_its_pairs_are_kept() -> None:
         (7, "Put the steps in an order first."),
         ([1, 2], "Put the steps in an order first."),
         (["note"], "An order has each of the 4 steps once. Begin again from the list."),
-        ("note note bleed open", "An order has each of the 4 steps once. Begin again from the list."),
+        (
+            "note note bleed open",
+            "An order has each of the 4 steps once. Begin again from the list.",
+        ),
     ],
 )
 def test_what_is_no_order_gets_a_sentence(answer: object, said: str) -> None:

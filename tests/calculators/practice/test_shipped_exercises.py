@@ -13,6 +13,7 @@ from calculators.practice import evidence, number
 from calculators.practice.answers import ALIKE_WITHIN
 from calculators.practice.exercises import mark, pose, solve
 from calculators.practice.mistakes import SENTENCES, mistakes_in
+from calculators.practice.worked import Worked, accepted
 from calculators.quantities import SYSTEMS, snap
 from tests.calculators.practice.shipped import exercises, handbook, knowledge, of_kinds
 from tests.calculators.test_every_calculator import JUNK
@@ -48,7 +49,7 @@ def test_the_right_answer_with_trade_rounding_is_right(
     assert result["mistakes"] == result["feedback"] == result["ask"] == []
 
 
-def wrong_ones(worked: number.Worked, field: dict[str, Any]) -> list[tuple[str, dict[str, Any]]]:
+def wrong_ones(worked: Worked, field: dict[str, Any]) -> list[tuple[str, dict[str, Any]]]:
     """Return every listed mistake that changes a field's answer, with its wrong number."""
     return [
         (mistake, value)
@@ -64,7 +65,7 @@ def wrong_ones(worked: number.Worked, field: dict[str, Any]) -> list[tuple[str, 
 def test_no_mistake_is_near_the_right_answer_and_each_is_told_as_itself(
     exercise: dict[str, Any], seed: str, units: str
 ) -> None:
-    worked = number.accepted(exercise, seed, units)
+    worked = accepted(exercise, seed, units)
     for field in exercise["ask"]:
         right = worked.value(worked.right, field)
         for mistake, wrong in wrong_ones(worked, field):
@@ -80,15 +81,17 @@ def test_no_mistake_is_near_the_right_answer_and_each_is_told_as_itself(
 def test_every_listed_mistake_is_told_by_a_shipped_exercise() -> None:
     told = set()
     for exercise in NUMBERS:
-        worked = number.accepted(exercise, "1", "us")
+        worked = accepted(exercise, "1", "us")
         told |= {name for field in exercise["ask"] for name, _ in wrong_ones(worked, field)}
-        told |= {way.mistake for ways in mistakes_in(exercise).values() for way in ways if way.reach}
+        told |= {
+            way.mistake for ways in mistakes_in(exercise).values() for way in ways if way.reach
+        }
     assert told == set(SENTENCES)
 
 
 def test_a_mistake_is_told_in_its_sentence_and_the_first_of_two_too() -> None:
     exercise = exercises()["counter-from-a-test"]
-    worked = number.accepted(exercise, "1", "us")
+    worked = accepted(exercise, "1", "us")
     (field,) = exercise["ask"]
     ways = {name: ways[0] for name, ways in mistakes_in(exercise).items()}
     for names in (["no-reserve"], ["iron-left-out", "no-reserve"]):
@@ -103,8 +106,10 @@ def test_hostile_answers_get_sentences(name: str) -> None:
     exercise = exercises()[name]
     library = library_for(exercise)
     asked = [one["name"] for one in pose(exercise, "1", "us", library)["asked"]]
-    for junk in [*JUNK[:60:4], "5 parsecs", ["a"], {"a": 1}, 1e400]:
-        result = mark(exercise, "1", "us", {**dict.fromkeys(asked, junk), "first step": junk}, library)
+    for junk in [*JUNK[:60:6], "5 parsecs", ["a"], {"a": 1}, 1e400]:
+        result = mark(
+            exercise, "1", "us", {**dict.fromkeys(asked, junk), "first step": junk}, library
+        )
         assert not result["right"]
         assert result["problems"] or result["feedback"]
         for sentence in (*result["problems"].values(), *result["feedback"]):
@@ -147,9 +152,7 @@ def test_what_speaks_against_the_runner_up_and_what_to_do_next_follow_from_the_r
     scene = evidence.accepted(exercise, "3", known)
     first, second = scene.standing.ranking[:2]
     assert first in exercise["faults"]
-    rows = {
-        fault: known.hypotheses.index((fault,)) for fault in (first, second)
-    }
+    rows = {fault: known.hypotheses.index((fault,)) for fault in (first, second)}
     shares = {}
     for check, result in scene.readings.items():
         chances = known.rows(check, known.misreading(check))
