@@ -44,9 +44,7 @@ class ContentPages:
         text = Texts(self._values, entry)
         content = entry.content
         carried = self._handbook.carried
-        steps = [
-            self._step(entry, text, number, step) for number, step in enumerate(content.steps)
-        ]
+        steps = [self._step(entry, text, number, step) for number, step in enumerate(content.steps)]
         has_readings = any(step.expect for step in content.steps)
         return render(
             "procedure",

@@ -32,9 +32,7 @@ class Forms:
         content = example.content
         calculator = CALCULATORS[content.calculate]
         form_id = f"{example.id}-form"
-        return self._form(
-            calculator, content.given, form_id, example.address, level=4, folded=True
-        )
+        return self._form(calculator, content.given, form_id, example.address, level=4, folded=True)
 
     def _form(
         self,

@@ -41,7 +41,7 @@ def course_drawing(course, units="us"):
         told += [_told(label, own, numbers) for label, numbers in lines]
     height = TOP + len(panels) * (PANEL + GAP) - GAP + BOTTOM
     count = len(course["marks"])
-    words = f"{plain(times[-1])} days with {count} {'mark' if count == 1 else 'marks'}. "
+    words = f"{plain(significant(times[-1], 3))} days with {count} {'mark' if count == 1 else 'marks'}. "
     return picture(parts, words + " ".join(told), height)
 
 

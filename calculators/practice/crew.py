@@ -78,9 +78,7 @@ def crew(records, skills, today):
                 "all": {"signed": signed, **_share(right, answers)},
             }
         )
-    lines = [
-        _csv_row(name, one) for name, standing in zip(names, standings) for one in standing
-    ]
+    lines = [_csv_row(name, one) for name, standing in zip(names, standings) for one in standing]
     return {"people": names, "rows": rows, "csv": csv_text([CSV_HEAD, *lines]), "notes": notes}
 
 

@@ -8,7 +8,7 @@ from calculators.practice.history import history
 from calculators.practice.hidden_call import NO_FAULT
 from calculators.practice.others import advised, by_diagnosis, by_fixed_order
 from calculators.practice.pictured import label_of, seen
-from calculators.practice.scoring import score, tells
+from calculators.practice.scoring import first_look_minutes, score, tells
 
 GOES_ON = "The call goes on: its debrief comes at its end."
 #: A reading that weighs less, as a logarithm to ten, says nothing.
@@ -35,12 +35,12 @@ def debrief(call, moves, units="us", jargon=()):
         return {"problem": GOES_ON}
     hidden, knowledge = call.hidden, call.knowledge
     diagnosis, fixed = by_diagnosis(call), by_fixed_order(call)
-    made = score(played, diagnosis.minutes, jargon)
+    best = max(diagnosis.minutes, first_look_minutes(knowledge))
+    made = score(played, best, jargon)
     first = hidden.faults[0]
     return {
         "problem": "",
         "code": call.code.text,
-        "item": f"call:{first}",
         "faults": [_fault(hidden, fault) for fault in hidden.faults],
         "family": knowledge.faults[first]["group"],
         "brought": len(hidden.faults) == 2

@@ -93,7 +93,9 @@ class HiddenCall:
         faults = self.knowledge.faults
         simulated = [fault for fault in self.faults if faults[fault].get("simulation")]
         for _ in range(TRIES):
-            changes = {fault: draw(faults[fault].get("simulation") or [], random) for fault in self.faults}
+            changes = {
+                fault: draw(faults[fault].get("simulation") or [], random) for fault in self.faults
+            }
             seed = random.getrandbits(48)
             names = [name for fault in simulated for name, _, _ in changes[fault]]
             together = tuple(change for fault in simulated for change in changes[fault])
@@ -191,7 +193,10 @@ def _two_faults(knowledge, shares, first, random):
     others = {
         name: shares[name]
         for name in simulated
-        if one and name != one[0] and (name, one[0]) not in brought and (one[0], name) not in brought
+        if one
+        and name != one[0]
+        and (name, one[0]) not in brought
+        and (one[0], name) not in brought
     }
     return one + _one_of(others, random) if others else None
 

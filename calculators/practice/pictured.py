@@ -39,7 +39,9 @@ def pictured(played, units):
             {"remedy": one["remedy"], "parts": one["parts"], "at": round(one["at"], 2)}
             for one in played.remedies
         ],
-        "proofs": [reading_of(played, one["check"], one["reading"], units) for one in played.proofs],
+        "proofs": [
+            reading_of(played, one["check"], one["reading"], units) for one in played.proofs
+        ],
         "told": played.told,
         "next": _next(played),
     }

@@ -85,9 +85,7 @@ class Played:
     def _wait(self, move):
         ready = [one["ready"] for one in self.readings.values() if one["ready"] > self.minutes]
         ready += [
-            one["reading"]["ready"]
-            for one in self.proofs
-            if one["reading"]["ready"] > self.minutes
+            one["reading"]["ready"] for one in self.proofs if one["reading"]["ready"] > self.minutes
         ]
         if not ready:
             return "There is nothing to wait for."

@@ -68,9 +68,7 @@ def read_record(text):
     try:
         data = json.loads(text, parse_constant=_no_number)
     except (ValueError, RecursionError):
-        raise RecordProblem(
-            "The file is damaged, or it is no record: it cannot be read."
-        ) from None
+        raise RecordProblem("The file is damaged, or it is no record: it cannot be read.") from None
     return checked(data)
 
 

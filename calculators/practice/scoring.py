@@ -1,6 +1,6 @@
 """The score of a finished practice call, in its parts; all weights are common practice, no source."""
 
-from calculators.diagnosis.knowledge import COMPLAINT
+from calculators.diagnosis.knowledge import COMPLAINT, FIRST_LOOK
 from calculators.practice.hidden_call import NO_FAULT
 from calculators.practice.to_customer import looked_over
 
@@ -35,7 +35,8 @@ class Score:
 def score(played, best_minutes, jargon=()):
     """Return the Score of a played call.
 
-    best_minutes: what the diagnosis needed on the same call; jargon: words that a customer does not
+    best_minutes: what is enough: what the diagnosis needed on the same call, or the first look;
+    jargon: words that a customer does not
     know.
     """
     made = Score()
@@ -139,6 +140,13 @@ def tells(hidden, faults, check):
         if check in proofs or (fault != NO_FAULT and 1 - row[0] >= TELLING):
             return True
     return False
+
+
+def first_look_minutes(knowledge):
+    """Return the minutes of the whole first look: nobody loses points for taking all of it."""
+    return sum(
+        check["minutes"] for check in knowledge.checks.values() if check["stage"] in FIRST_LOOK
+    )
 
 
 def economy(part, best, minutes):

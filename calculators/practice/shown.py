@@ -50,7 +50,10 @@ def shown(check, visited, random):
         lines = [(labels[name], number, units[name]) for name, number in given.items()]
         result = NUMBERS[check].result(**given)
         if check == "brine-draw" and numbers["level_rises"]:
-            lines, result = [("The level in the brine well", "rises while it should fall")], "pushes"
+            lines, result = (
+                [("The level in the brine well", "rises while it should fall")],
+                "pushes",
+            )
         return {"lines": lines, "result": result}
     for name, unit in _READ_OFF.items():
         if numbers[name] is not None:
@@ -161,7 +164,7 @@ def _settings(numbers, story):
     plan = story.home.plan
     lines = [
         ("Days since the last regeneration", numbers["days_since"], "days"),
-        ("Days between regenerations by the card", plan.interval, "days"),
+        ("Days between regenerations by the card", round(plan.interval, 1), "days"),
         ("Longest time between two that is set", plan.days, "days"),
         ("Refill time set", numbers["refill_set"], "min"),
         ("Refill time by the card", plan.refill, "min"),

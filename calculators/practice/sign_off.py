@@ -103,9 +103,7 @@ class Progress:
         wanted = HEAVY_SYSTEMS if self._skill["heavy"] else SYSTEMS
         if len(self._systems) < wanted:
             where = "1 system" if wanted == 1 else f"{wanted} different systems"
-            yield (
-                f"Seen at level {ALONE} or higher on {where}: {len(self._systems)} of {wanted}."
-            )
+            yield (f"Seen at level {ALONE} or higher on {where}: {len(self._systems)} of {wanted}.")
 
     def _not_practiced(self):
         if len(self._calls) < CALLS:

@@ -39,7 +39,9 @@ def looked_over(text, jargon):
     words = re.findall(r"[a-zé’'-]+", text.lower())
     joined = f" {' '.join(words)} "
     spoken = {
-        term.lower() for term in jargon if term.lower() not in PLAIN and f" {term.lower()} " in joined
+        term.lower()
+        for term in jargon
+        if term.lower() not in PLAIN and f" {term.lower()} " in joined
     }
     return {
         "found": any(word in FOUND for word in words),

@@ -347,7 +347,7 @@ def test_python_waits_for_a_touch_where_data_is_saved(visits: Visits, handbook: 
     page.goto(handbook + ADDRESS)
     expect(page.locator("section.call")).to_be_visible()
     page.wait_for_timeout(500)
-    assert not any("knowledge" in url or "worker.js" in url for url in visits.requests)
+    assert not any("knowledge" in url or "page/worker.js" in url for url in visits.requests)
     page.get_by_label("In the customer’s own words").focus()
     expect(causes(page).first).to_be_visible()
 

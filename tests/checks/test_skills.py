@@ -67,9 +67,7 @@ def test_a_shop_with_skills_and_one_without_are_silent(tmp_path: Path) -> None:
 
 
 @pytest.mark.parametrize(("old", "new", "problems"), WRONG)
-def test_what_is_wrong_with_skills(
-    tmp_path: Path, old: str, new: str, problems: list[str]
-) -> None:
+def test_what_is_wrong_with_skills(tmp_path: Path, old: str, new: str, problems: list[str]) -> None:
     assert SKILLS.count(old) >= 1
     found = problems_of(tmp_path, shop(SKILLS.replace(old, new, 1)))
     assert sorted(found) == sorted(f"docs_src/{one}" for one in problems)

@@ -21,9 +21,7 @@ BRINE = {**SKILL, "id": "brine", "title": "Brine, refill", "faults": [], "famili
 SKILLS = [SKILL, BRINE]
 WRONG = {"right": False}
 ANA = record(*ALL)
-JONAS = record(
-    *(attempt(at, minute=1, **WRONG) for at in range(4)), attempt(9), name="Jonas Wick"
-)
+JONAS = record(*(attempt(at, minute=1, **WRONG) for at in range(4)), attempt(9), name="Jonas Wick")
 LI = record(seen(3, "2 Quay", 2), call(2, "QX", 0.9), name="=Li")
 
 
@@ -110,9 +108,7 @@ def test_two_files_that_are_too_large_together_count_as_the_first(
     got = crew([one, other], SKILLS, day(30))
     assert got["people"] == ["Ana Bee"]
     assert got["rows"][0]["cells"][0]["answers"] == 2
-    assert got["notes"] == [
-        "Of two files of Ana Bee only the first counts: they are too large."
-    ]
+    assert got["notes"] == ["Of two files of Ana Bee only the first counts: they are too large."]
 
 
 @given(st.lists(RECORDS, max_size=4))

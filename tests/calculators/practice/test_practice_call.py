@@ -246,9 +246,7 @@ def test_hostile_moves_are_told_and_change_nothing_else(moves: object) -> None:
         assert len(result.log) + len(result.problems) == len(moves)
     else:
         assert result.log == []
-        assert result.problems == [
-            "The moves of this call could not be read, so it begins anew."
-        ]
+        assert result.problems == ["The moves of this call could not be read, so it begins anew."]
 
 
 TINY = call_with(small(), "bridge")

@@ -156,8 +156,10 @@ def test_any_text_gives_a_record_or_a_sentence(text: str) -> None:
 
 JSON = st.recursive(
     st.none() | st.booleans() | st.integers() | st.floats() | st.text(max_size=5),
-    lambda inner: st.lists(inner, max_size=3)
-    | st.dictionaries(st.sampled_from(["at", "day", "item", "level", "x"]), inner, max_size=3),
+    lambda inner: (
+        st.lists(inner, max_size=3)
+        | st.dictionaries(st.sampled_from(["at", "day", "item", "level", "x"]), inner, max_size=3)
+    ),
     max_leaves=6,
 )
 

@@ -141,9 +141,7 @@ def test_what_would_have_hurt_somebody_comes_first_the_next_day() -> None:
 
 
 def test_an_item_that_waits_errs_and_is_common_weighs_more() -> None:
-    made = record(
-        attempt(0, "dose"), attempt(0, "clock", **WRONG), attempt(0, "bucket", **WRONG)
-    )
+    made = record(attempt(0, "dose"), attempt(0, "clock", **WRONG), attempt(0, "bucket", **WRONG))
     known = standings(made)
     on = day_number(day(3))
     assert weight(known["dose"], 0.1, on - 1) == 0

@@ -83,7 +83,13 @@ def test_a_call_without_fault_has_all_points(bridge: PracticeCall) -> None:
         "cause": 40, "remedy": 8, "closing test": 7, "economy": 15, "confidence": 10,
         "safety": 15, "words": 5,
     }  # fmt: skip
-    assert (made.total, made.right, made.sure, made.taken, made.critical) == (100, True, 100, [], [])
+    assert (made.total, made.right, made.sure, made.taken, made.critical) == (
+        100,
+        True,
+        100,
+        [],
+        [],
+    )
 
 
 def test_a_wrong_cause_keeps_what_was_honest_and_safe(bridge: PracticeCall) -> None:
@@ -183,7 +189,10 @@ def test_a_call_given_up_at_once_has_no_points(bridge: PracticeCall) -> None:
         (GOOD_WORDS, {"found", "done", "watch", "long"}),
         ("Done.", set()),
         ("I cleaned it.", {"done"}),
-        ("It was the salt, which stood too high in the tank for many weeks now.", {"found", "long"}),
+        (
+            "It was the salt, which stood too high in the tank for many weeks now.",
+            {"found", "long"},
+        ),
     ],
 )
 def test_what_a_text_tells(text: str, found: set[str]) -> None:
