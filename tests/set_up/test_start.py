@@ -65,11 +65,11 @@ def test_an_unknown_command_is_told_with_the_nearest_one(tmp_path: Path) -> None
     answer = run(BUILD_TOOLS, "chekc", folder=tmp_path)
     assert (answer.returncode, answer.stdout) == (1, "")
     assert answer.stderr == (
-        "There is no command 'chekc' (the commands are serve, build, check, work-out, "
+        "There is no command 'chekc' (the commands are serve, build, check, new, schemas, work-out, "
         "simulate-homes, benchmark and test; nearest: check).\n"
     )
     assert unknown("xyz") == (
-        "There is no command 'xyz' (the commands are serve, build, check, work-out, "
+        "There is no command 'xyz' (the commands are serve, build, check, new, schemas, work-out, "
         "simulate-homes, benchmark and test)."
     )
 
