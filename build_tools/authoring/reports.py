@@ -1,7 +1,7 @@
 """The problems of the check as other programs read them: JSON lines, and SARIF.
 
-SARIF is the open standard of OASIS for what checkers find (version 2.1.0): code hosts show it beside
-the changed lines, and editors list it.
+SARIF is the open standard of OASIS for what checkers find (version 2.1.0): code hosts show it
+beside the changed lines, and editors list it.
 """
 
 from __future__ import annotations
@@ -16,7 +16,9 @@ from urllib.parse import quote
 from build_tools.content.problems import Problem, Said, in_order, summary
 
 SARIF_VERSION = "2.1.0"
-SARIF_SCHEMA = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json"
+SARIF_SCHEMA = (
+    "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json"
+)
 _ROOT, _RULE = "HANDBOOK", "content"
 
 

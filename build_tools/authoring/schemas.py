@@ -64,7 +64,9 @@ def settings() -> dict[str, Any]:
 def files() -> dict[str, str]:
     """Return the text of every file that is kept in the folder, by its name."""
     every: dict[str, Any] = {**schemas(), SETTINGS: settings()}
-    return {name: json.dumps(one, ensure_ascii=False, indent=2) + "\n" for name, one in every.items()}
+    return {
+        name: json.dumps(one, ensure_ascii=False, indent=2) + "\n" for name, one in every.items()
+    }
 
 
 def stale(root: Path) -> list[str]:

@@ -115,7 +115,8 @@ def _key(key: str, value: Any, field: FieldInfo, known: Known) -> list[str]:
     if isinstance(value, list) and value:
         return [f"{key}:", *(f"  - {scalar(one)}{mark}" for one in value)]
     if isinstance(value, dict) and value:
-        return [f"{key}:", *(f"  {scalar(name)}: {scalar(one)}{mark}" for name, one in value.items())]
+        pairs = (f"  {scalar(name)}: {scalar(one)}{mark}" for name, one in value.items())
+        return [f"{key}:", *pairs]
     return [f"{key}: {scalar(value)}{mark}"]
 
 
@@ -138,7 +139,7 @@ def _example(annotation: Any, field: FieldInfo, known: Known) -> Any:
     if get_origin(kind) is Literal:
         return Example(get_args(kind)[0])
     if get_origin(kind) is dict:
-        return Example({})
+        return Example({"name": "1"} if any(map(_least, field.metadata)) else {})
     if isinstance(kind, type) and issubclass(kind, Format):
         return _shape(kind, known)
     if group := first_of(Reference, (field.metadata, annotation)):
@@ -157,11 +158,15 @@ def _example_list(kind: Any, field: FieldInfo, known: Known) -> Any:
     if "[]" in told:
         return Example([])
     shape = _without_none(item)
-    least = max((getattr(one, "min_length", 1) for one in field.metadata), default=1)
+    least = max([1, *map(_least, field.metadata)])
     if isinstance(shape, type) and issubclass(shape, Format):
         return Several(({},) * least)
     inner = FieldInfo(annotation=item, description=told)
     return Example([_example(item, inner, known).value])
+
+
+def _least(told: Any) -> int:
+    return getattr(told, "min_length", 0) or 0
 
 
 def _shape(kind: type[Format], known: Known) -> dict[str, Any]:

@@ -22,7 +22,9 @@ from tests.content.small_shop import FILES, write
 TITLE = "Weigh: the salt’s bag"
 MADE = [kind for kind in KINDS if kind != "exercise" or "practice" in SECTIONS]
 SHAPES = [*SECTIONS.values(), *(shape for shape, _ in LISTS.values()), LessonFront, WorkedExample]
-STILL = re.compile(r"still an example \(expected .*; then take \"(# example|<!-- example -->)\" away\)$")
+STILL = re.compile(
+    r'still an example \(expected .*; then take "(# example|<!-- example -->)" away\)$'
+)
 #: Kind -> what the check says besides, of a new source that is filled in.
 LEFT = {
     "procedure": [
@@ -92,12 +94,13 @@ def test_every_key_is_told_the_needed_first(shape: type) -> None:
 @pytest.mark.parametrize("shape", SHAPES)
 def test_a_key_that_is_taken_in_loads(shape: type) -> None:
     """All of them at once: only what several keys say together may be told."""
-    text = [re.sub(r"^#(?=[^# ])|^#(?= {2})", "", one) for one in lines(shape, {}, lambda group: None)]
-    read = read_yaml("\n".join(text), "new.yaml")
+    text = "\n".join(lines(shape, {}, lambda group: None))
+    read = read_yaml(re.sub(r"^#(?=[^# ]|  )", "", text, flags=re.M), "new.yaml")
     assert set(read.data) == set(keys(shape))
     validate(shape, read, read.data)
     told = [one.text for one in read.problems]
-    assert [one for one in told if "needs" not in one and "must be below" not in one] == []
+    together = ("needs", "must be below", "a time clock has no meter")
+    assert [one for one in told if not any(part in one for part in together)] == []
 
 
 def test_a_new_file_names_its_schema(tmp_path: Path) -> None:
@@ -119,8 +122,8 @@ def test_an_entry_is_added_and_the_rest_stays(tmp_path: Path) -> None:
         ("procedure", {"title": "  "}, "The title is empty (expected a few words)."),
         (
             "procedure", {"title": "?!"},
-            '"?!" gives no name (expected a title that begins with a letter, or --name with letters '
-            "from a to z).",
+            '"?!" gives no name (expected a title that begins with a letter, or --name with '
+            "letters from a to z).",
         ),
         (
             "fact", {"title": "2 buckets"},
@@ -144,8 +147,8 @@ def test_an_entry_is_added_and_the_rest_stays(tmp_path: Path) -> None:
         ),
         (
             "table", {"calculate": "brine-refil"},
-            'There is no calculator "brine-refil" (expected one of: brine-refill, brine-level, '
-            'drain-line, brine-strength, …; nearest: "brine-refill").',
+            'There is no calculator "brine-refil" (expected one of: brine-refill, brine-draw, '
+            'brine-strength, brine-level, …; nearest: "brine-refill").',
         ),
         (
             "fault", {"name": "no-salt"},
@@ -169,7 +172,7 @@ def test_what_cannot_be_made_is_told(
 
 @pytest.mark.parametrize(
     "text",
-    ["plain", "a: b", "# no", "yes", "12:30", "3", "null", "", "“said”", '"quoted"', "- dash", "{{ x }}"],
+    ["plain", "a: b", "# no", "yes", "12:30", "3", "null", "", "“said”", '"so"', "- a", "{{ x }}"],
 )
 def test_a_value_is_read_as_it_was(text: str) -> None:
     assert read_yaml(f"key: {scalar(text)}", "").data == {"key": text}

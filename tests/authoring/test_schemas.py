@@ -91,7 +91,7 @@ def test_the_small_shop_holds_and_is_refused_when_broken(name: str) -> None:
 @pytest.mark.parametrize(
     ("schema", "file", "old", "new", "said"),
     [
-        ("procedures", "procedures/first-look.yaml", "brine-refill", "brine-refil", "not one of|not valid"),
+        ("procedures", "procedures/first-look.yaml", "brine-refill", "brine-refil", "not valid"),
         ("faults", "faults/no-salt.yaml", "salt_left", "salt_gone", "is not one of"),
         ("faults", "faults/no-salt.yaml", "7.5 %", "7.5", "is not of type 'string'"),
         ("checks", "checks/rod.yaml", "kind: feel", "kind: touch", "is not one of"),
