@@ -18,7 +18,8 @@ from build_tools.content.problems import expected
 from build_tools.content.values import Values
 from build_tools.set_up.failure import Failure
 from calculators import CALCULATORS
-from calculators.declare import Calculator
+from calculators.declare import Calculator, Input
+from calculators.quantities import plain
 
 #: What examples are worked out with where none is named, and what a lesson's picture shows.
 CALCULATOR, PICTURE, TABLE = "hardness-setting", "resin-capacity", "brine-refill"
@@ -27,7 +28,7 @@ HEAD = (
     f'# Each line that ends in "{MARK}" is yours: write what is true, and take "{MARK}" away.',
     "# The command check names the lines that are left.",
 )
-_ANSWERS = 3
+_ANSWERS, _STEPS = 3, 10
 
 Given = dict[str, Any]
 
@@ -91,12 +92,13 @@ def _term(handbook: Handbook, title: str, _: str) -> Given:
 def _exercise(handbook: Handbook, title: str, calculate: str) -> Given:
     calculator = _calculator(calculate or CALCULATOR)
     given = _inputs(handbook, calculator)
-    story = "A customer's home. The water shows: " + ", ".join(f"{{{one}}}" for one in given) + "."
+    drawn = {name: _drawn(calculator.input(name), text) for name, text in given.items()}
+    told = ", ".join(f"{{{name}}}" for name, one in drawn.items() if isinstance(one, dict))
     return {
         "title": title,
         "kind": Example("number"),
-        "story": Example(story),
-        "steps": Several(({"calculate": calculator.name, "given": Example(given)},)),
+        "story": Example(f"A story that names what is drawn: {told}. What is asked?"),
+        "steps": Several(({"calculate": calculator.name, "given": Example(drawn)},)),
         "ask": Several(({"answer": Example(calculator.outputs[0].name)},)),
     }
 
@@ -207,6 +209,15 @@ def _inputs(handbook: Handbook, calculator: Calculator) -> dict[str, str]:
         f'The calculator "{calculator.name}" answers no example by itself (expected another one '
         "under --calculate)."
     )
+
+
+def _drawn(one: Input, text: str) -> Any:
+    """Return a range from the example of an input to twice it, or the example of a choice."""
+    if one.kind in ("choice", "count", "time of day"):
+        return text
+    most = 2 * one.example if one.high is None else min(2 * one.example, one.high)
+    numbers = {"from": one.example, "to": most, "step": one.example / _STEPS}
+    return {key: f"{plain(number)} {one.unit}".strip() for key, number in numbers.items()}
 
 
 def _plain(text: str) -> str:

@@ -97,7 +97,9 @@ def _comment(field: FieldInfo) -> list[str]:
     choices = _choices(field.annotation)
     if choices and not all(one in told for one in choices):
         told += f"; one of {', '.join(map(scalar, choices))}"
-    return textwrap.wrap(told, WIDTH - 8, initial_indent="# ", subsequent_indent="# ")
+    return textwrap.wrap(
+        told, WIDTH - 8, initial_indent="# ", subsequent_indent="# ", break_on_hyphens=False
+    )
 
 
 def _key(key: str, value: Any, field: FieldInfo, known: Known) -> list[str]:
@@ -110,8 +112,9 @@ def _key(key: str, value: Any, field: FieldInfo, known: Known) -> list[str]:
             for place, part in enumerate(value.parts)
         ]
         return [f"{key}:", *_indented(line for item in items for line in item)]
-    if isinstance(value, dict) and value and isinstance(first_of(Format, field.annotation), type):
-        return [f"{key}:", *_indented(lines(first_of(Format, field.annotation), value, known))]
+    shape = _without_none(field.annotation)
+    if isinstance(shape, type) and issubclass(shape, Format):
+        return [f"{key}:", *_indented(lines(shape, value, known))]
     if isinstance(value, list) and value:
         return [f"{key}:", *(f"  - {scalar(one)}{mark}" for one in value)]
     if isinstance(value, dict) and value:

@@ -41,6 +41,10 @@ LEFT = {
         "docs_src/checks/weigh-the-salts-bag.yaml:1: no fault expects an abnormal result of this "
         'check (expected its chance under "likelihoods" of a fault)'
     ],
+    "exercise": [
+        "docs_src/practice/weigh-the-salts-bag.yaml:9: there is no skill \"name-of-one\" (there are "
+        "none yet)"
+    ],
     "fact": [
         'docs_src/facts.yaml:17: no text uses the fact "weigh_the_salts_bag" (expected '
         "{{ fact.weigh_the_salts_bag }} somewhere, or no such fact)"
