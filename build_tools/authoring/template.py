@@ -165,7 +165,7 @@ def _example_list(kind: Any, field: FieldInfo, known: Known) -> Any:
     if isinstance(shape, type) and issubclass(shape, Format):
         return Several(({},) * least)
     inner = FieldInfo(annotation=item, description=told)
-    return Example([_example(item, inner, known).value])
+    return Example([_example(item, inner, known).value] * least)
 
 
 def _least(told: Any) -> int:
