@@ -97,8 +97,8 @@ class Fact(Format):
 
     what: Text = Field(alias="is", description="what the fact is, in words")
     value: AnyQuantity | None = Field(None, description='such as "140 °F"')
-    low: AnyQuantity | None = Field(None, description="the low end of a range")
-    high: AnyQuantity | None = Field(None, description="the high end of a range")
+    low: AnyQuantity | None = Field(None, description='the low end of a range, such as "15 min"')
+    high: AnyQuantity | None = Field(None, description='the high end of a range, such as "20 min"')
     basis: Literal["published", "common practice"] = Field(
         description='"published" or "common practice"'
     )
