@@ -1,7 +1,7 @@
 """JSON Schemas of the source formats, from the models, for editors and other programs.
 
-They say what one file alone can be held to. What several files say of each other, and what several
-keys say together, only the check tells.
+They say what one file alone can be held to. What several files say of each other, and most of what
+several keys say together, only the check tells.
 """
 
 from __future__ import annotations

@@ -161,6 +161,11 @@ NameOrNames = Annotated[
 ]
 
 
+def either(*ways: str) -> ConfigDict:
+    """Return what a format says to editors where one of several keys, or pairs, must be there."""
+    return ConfigDict(json_schema_extra={"oneOf": [{"required": way.split()} for way in ways]})
+
+
 def keys(model: type[BaseModel]) -> dict[str, Any]:
     """Return the fields of a format by the key that stands in the file."""
     return {field.alias or name: field for name, field in model.model_fields.items()}

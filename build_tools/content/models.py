@@ -18,6 +18,7 @@ from build_tools.content.fields import (
     PriceOrNothing,
     Text,
     Whole,
+    either,
     measure,
     reference,
 )
@@ -94,6 +95,8 @@ class Shop(Format):
 
 class Fact(Format):
     """One fact of facts.yaml: a quantity the handbook may print, and why it may."""
+
+    model_config = either("value", "low high")
 
     what: Text = Field(alias="is", description="what the fact is, in words")
     value: AnyQuantity | None = Field(None, description='such as "140 °F"')

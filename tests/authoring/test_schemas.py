@@ -95,6 +95,8 @@ def test_the_small_shop_holds_and_is_refused_when_broken(name: str) -> None:
         ("faults", "faults/no-salt.yaml", "salt_left", "salt_gone", "is not one of"),
         ("faults", "faults/no-salt.yaml", "7.5 %", "7.5", "is not of type 'string'"),
         ("checks", "checks/rod.yaml", "kind: feel", "kind: touch", "is not one of"),
+        ("facts", "facts.yaml", "  value: 5 gal\n", "", "not valid under any"),
+        ("facts", "facts.yaml", "  low: 2 min\n", "", "not valid under any"),
         ("facts", "facts.yaml", "flush_time", "flush-time", "does not match"),
         ("equipment", "equipment/clock-unit.yaml", "time clock", "sundial", "is not one of"),
     ],
