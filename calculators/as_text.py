@@ -7,6 +7,8 @@ from calculators.diagnosis import Knowledge, numbers
 from calculators.diagnosis.heard import Heard
 from calculators.diagnosis.picture import picture
 from calculators.figures import picture as drawing
+from calculators.practice import exercises, record_work
+from calculators.practice.calls import Calls
 
 #: What the diagnosis knows, once it was handed over, and what was made of it.
 _learned = {}
@@ -22,7 +24,14 @@ def answer(request):
     - "learn": "knowledge", as JSON text, what `calculators.diagnosis.Knowledge` takes; answers null.
     - "diagnose": "call"; answers with what `calculators.diagnosis.picture` returns.
     - "complaints": "words"; answers with the complaints that a customer's words may mean.
+    - "record", "observe", "remember", "crew": see `calculators.practice.record_work`.
     - "read": "check", "numbers", "units"; answers with the result that the numbers show.
+    - "new call": "family", "fault", "seed", "" for any; answers with a practice call's code.
+    - "practice call": "code", "moves", "units"; answers with what the call shows after the moves.
+    - "score": the same and "jargon"; answers with the debrief of a finished practice call.
+    - "replay": "code", "moves", "units"; answers with its readings' worth and the home's days.
+    - "pose": "exercise", "seed", "units"; answers with a question of `calculators.practice`.
+    - "mark": the same and "answers"; answers with how they are.
 
     Raises ValueError for text that is not JSON, KeyError for a request that lacks a part, and
     LookupError where a diagnosis is asked for and nothing was learned.
@@ -51,11 +60,29 @@ def _heard():
     return _learned["heard"]
 
 
+def _calls():
+    if "calls" not in _learned:
+        _learned["calls"] = Calls(_knowledge())
+    return _learned["calls"]
+
+
 _WORK = {
     "calculate": lambda asked: run(asked["calculator"], asked["inputs"], asked["units"]),
     "draw": lambda asked: drawing(asked["calculator"], asked["inputs"], asked["units"]),
     "learn": _learn,
     "diagnose": lambda asked: picture(_knowledge(), asked["call"]),
     "complaints": lambda asked: _heard().complaints_for(asked["words"]),
+    "pose": lambda asked: exercises.asked(asked, _learned.get("knowledge")),
+    "mark": lambda asked: exercises.asked(asked, _learned.get("knowledge")),
+    "record": record_work.record,
+    "observe": record_work.observe,
+    "remember": record_work.remember,
+    "crew": record_work.crew,
     "read": lambda asked: numbers.read(asked["check"], asked["numbers"], asked["units"]),
+    "new call": lambda asked: _calls().new(asked["family"], asked["fault"], asked["seed"]),
+    "practice call": lambda asked: _calls().answer(asked["code"], asked["moves"], asked["units"]),
+    "score": lambda asked: _calls().debrief(
+        asked["code"], asked["moves"], asked["units"], asked["jargon"]
+    ),
+    "replay": lambda asked: _calls().replay(asked["code"], asked["moves"], asked["units"]),
 }

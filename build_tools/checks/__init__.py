@@ -18,11 +18,13 @@ from build_tools.checks import (
     links,
     orphans,
     pictures,
+    practice,
     readability,
     references,
     scripts,
     severities,
     simulated_homes,
+    skills,
     steps,
     tables,
     terms,
@@ -47,6 +49,7 @@ def check_handbook(handbook: Handbook, values: Values) -> list[Problem]:
         *call_order.check(handbook),
         *likelihoods.check(handbook),
         *severities.check(handbook),
+        *skills.check(handbook),
         *steps.check(handbook),
         *cautions.check(handbook),
         *terms.check(handbook),
@@ -60,9 +63,12 @@ def check_handbook(handbook: Handbook, values: Values) -> list[Problem]:
         *expressions.check(handbook, values),
         *unused_facts.check(handbook, values),
         *finished_calls.check(handbook),
+        *practice.check(handbook, values),
     ]
     if not problems:
         problems += simulated_homes.check(handbook)
+    if not problems:
+        problems += practice.check_evidence(handbook, values)
     return in_order(problems)
 
 

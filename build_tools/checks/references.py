@@ -19,6 +19,8 @@ _WORDS = {
     "equipment": "unit of equipment",
     "tables": "table",
     "pages": "page",
+    "fault groups": "group of faults",
+    "skills": "skill",
 }
 
 

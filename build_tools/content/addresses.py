@@ -10,9 +10,10 @@ import posixpath
 from typing import Any
 
 from build_tools.content import conversions
+from build_tools.content.diagnosis_models import COMPLAINT
 from build_tools.content.entries import Entry, Page
 from build_tools.content.handbook import Handbook
-from build_tools.content.loading import SECTIONS
+from build_tools.content.loading import SECTIONS, page_folder
 from calculators import CALCULATORS
 from calculators.quantities import KINDS
 
@@ -29,7 +30,24 @@ REFERENCE = (
     "on-this-phone",
 )
 
+#: The pages of a learner's record, where the handbook has skills.
+OF_RECORD = (
+    "practise/index.md",
+    "practise/today.md",
+    "practise/my-record.md",
+    "reference/sign-off.md",
+    "reference/crew.md",
+)
+
 POCKET_SHEET = "reference/pocket-sheet.md"
+A_CALL = "practise/a-call.md"
+
+
+def has_calls(handbook: Handbook) -> bool:
+    """Tell whether practice calls can be drawn: from complaints, and a fault to simulate."""
+    return COMPLAINT in handbook.checks and any(
+        one.content.simulation for one in handbook.faults.values()
+    )
 
 
 def has_pocket_sheet(handbook: Handbook) -> bool:
@@ -44,14 +62,21 @@ def is_section_index(address: str) -> bool:
 
 def addresses(handbook: Handbook) -> set[str]:
     """Return the address of every page, also of those whose file failed to load."""
-    folders = [*SECTIONS, "learn", "work-out", "reference"]
+    folders = [*map(page_folder, SECTIONS), "learn", "work-out", "reference"]
     return {
         *handbook.ids.get("markdown", ()),
-        *(f"{folder}/{name}.md" for folder in SECTIONS for name in handbook.names(folder)),
+        *(
+            f"{page_folder(folder)}/{name}.md"
+            for folder in SECTIONS
+            for name in handbook.names(folder)
+        ),
         *(f"work-out/{name}.md" for name in CALCULATORS),
         *(f"reference/{name}.md" for name in REFERENCE),
         "faults/what-customers-say.md",
+        *(OF_RECORD if handbook.names("skills") else []),
+        *(["practise/exercises.md"] if handbook.names("practice") else []),
         *([POCKET_SHEET] if has_pocket_sheet(handbook) else []),
+        *([A_CALL, "practise/index.md"] if has_calls(handbook) else []),
         *(f"{folder}/index.md" for folder in folders),
     }
 
@@ -77,6 +102,7 @@ def anchors(handbook: Handbook, address: str) -> set[str] | None:
             "sources": handbook.names("sources"),
             "cautions": handbook.names("cautions"),
             "tables": handbook.names("tables"),
+            "sign-off": {*handbook.names("skills"), "what-signs-a-skill-off"},
             "glossary": handbook.names("glossary"),
             "units": {kind.replace(" ", "-") for kind in KINDS},
             "conversions": {

@@ -17,8 +17,8 @@ def diagnosis_data(handbook: Handbook) -> dict[str, Any]:
     """Return the faults and checks of a handbook without problems, ready for JSON.
 
     Shares and chances are numbers from 0 to 1, minutes are minutes, and what a fault changes is in
-    the simulation's units. Checks stand in their running order. Of texts only titles, labels and
-    what customers say are here: pages have the others.
+    the simulation's units. Checks stand in their running order. Of texts only titles, labels, parts,
+    dangers and what customers say are here: pages have the others.
     """
     values = Values(handbook)
     checks = sorted(handbook.checks.values(), key=lambda one: place(one.content))
@@ -30,6 +30,10 @@ def diagnosis_data(handbook: Handbook) -> dict[str, Any]:
                     _filled(values, one, ("customer_says", index), said)
                     for index, said in enumerate(one.content.customer_says)
                 ],
+                "parts": [
+                    _filled(values, one, ("parts", index), part)
+                    for index, part in enumerate(one.content.parts)
+                ],
             }
             | _fault(one.content)
             for one in handbook.faults.values()
@@ -38,6 +42,12 @@ def diagnosis_data(handbook: Handbook) -> dict[str, Any]:
             one.id: {"title": _filled(values, one, ("title",), one.content.title)}
             | _check(one.content)
             | {"results": _results(values, one)}
+            | {
+                "stop_if": [
+                    _filled(values, one, ("stop_if", index), danger)
+                    for index, danger in enumerate(one.content.stop_if)
+                ]
+            }
             for one in checks
         },
     }
@@ -77,6 +87,7 @@ def _fault(fault: Fault) -> dict[str, Any]:
         "mistaken_for": [one.fault for one in fault.mistaken_for],
         "proved_by": _findings(fault.proved_by),
         "follows": fault.follows,
+        "repair_opens": fault.repair_opens,
         "procedures": fault.procedures,
         "simulation": [
             {

@@ -98,6 +98,9 @@ class Fault(Format):
     confirm: Text = Field(description="the one check that proves it")
     proved_by: list[Finding] = Field([], description="a list of findings that prove it")
     remedy: Texts = Field(description="a list of what to do about it")
+    repair_opens: bool = Field(
+        False, description="true where the repair opens what stands under pressure"
+    )
     prevent: Text = Field(description="how to keep it from coming back")
     parts: list[Text] = Field([], description="a list of parts")
     cautions: Cautions = Field(description="a list of cautions, or [] for none")

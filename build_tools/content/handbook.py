@@ -11,10 +11,12 @@ from typing import Any
 
 from build_tools.content.diagnosis_models import Check, Fault
 from build_tools.content.entries import Entry, Example, Page, Passage
-from build_tools.content.loading import SECTIONS, Loader
+from build_tools.content.loading import SECTIONS, Loader, page_folder
 from build_tools.content.models import Caution, Equipment, Fact, SearchWord, Shop, Source, Term
 from build_tools.content.page_models import LessonFront, Picture, Procedure, Table
+from build_tools.content.practice_models import Exercise
 from build_tools.content.problems import Problem
+from build_tools.content.skill_models import Skill
 from calculators import CALCULATORS
 from calculators.simulation.changes import CHANGES
 from calculators.sources import SOURCES
@@ -37,10 +39,12 @@ class Handbook:
     tables: dict[str, Entry[Table]] = field(default_factory=dict)
     glossary: dict[str, Entry[Term]] = field(default_factory=dict)
     search_words: dict[str, Entry[SearchWord]] = field(default_factory=dict)
+    skills: dict[str, Entry[Skill]] = field(default_factory=dict)
     equipment: dict[str, Entry[Equipment]] = field(default_factory=dict)
     procedures: dict[str, Entry[Procedure]] = field(default_factory=dict)
     faults: dict[str, Entry[Fault]] = field(default_factory=dict)
     checks: dict[str, Entry[Check]] = field(default_factory=dict)
+    practice: dict[str, Entry[Exercise]] = field(default_factory=dict)
     lessons: dict[str, Page] = field(default_factory=dict)
     pages: dict[str, Page] = field(default_factory=dict)
     examples: dict[str, Example] = field(default_factory=dict)
@@ -61,6 +65,8 @@ class Handbook:
             return set(CALCULATORS)
         if group == "changes":
             return set(CHANGES)
+        if group == "fault groups":
+            return {one.content.group for one in self.faults.values()}
         if group == "pages":
             sections = ("procedures", "faults", "checks", "learn")
             found = {f"{name}/{one}" for name in sections for one in self.names(name)}
@@ -70,6 +76,8 @@ class Handbook:
 
     def knows(self, group: str, name: str) -> bool:
         """Tell whether something of this name exists, or may exist in a file that failed."""
+        if group == "fault groups" and self.names("faults") != set(self.faults):
+            return True
         return name in self.names(group) or group in self.unread
 
     @property
@@ -100,10 +108,12 @@ class Handbook:
             self.tables,
             self.glossary,
             self.search_words,
+            self.skills,
             self.equipment,
             self.procedures,
             self.faults,
             self.checks,
+            self.practice,
             self.lessons,
             self.pages,
             self.examples,
@@ -135,6 +145,6 @@ def load_handbook(docs_folder: Path, root: Path) -> Handbook:
 def _same_address(handbook: Handbook) -> Iterator[Problem]:
     for place in handbook.ids.get("markdown", ()):
         folder, _, name = place.removesuffix(".md").rpartition("/")
-        if folder in SECTIONS and name in handbook.names(folder):
+        if any(folder == page_folder(one) and name in handbook.names(one) for one in SECTIONS):
             said = f'"{name}.yaml" makes a page of the same address (expected another name)'
             yield Problem(handbook.file_name(handbook.docs_folder / place), 1, said)

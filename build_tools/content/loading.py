@@ -20,7 +20,9 @@ from build_tools.content.page_models import (
     Table,
     WorkedExample,
 )
+from build_tools.content.practice_models import Exercise
 from build_tools.content.problems import Problem, choosing, expected
+from build_tools.content.skill_models import Skill
 from build_tools.content.validation import validate
 from build_tools.content.yaml_file import YamlFile, read_text, read_yaml
 from build_tools.diagnosis import finished_calls, measured, simulated_homes
@@ -36,7 +38,10 @@ SECTIONS: dict[str, type[Format]] = {
     "faults": Fault,
     "equipment": Equipment,
     "checks": Check,
+    "practice": Exercise,
 }
+#: Where the pages of a folder stand, if not in a folder of the same name.
+_PAGE_FOLDERS = {"practice": "practise"}
 #: File of many entries -> their format and the page they stand on.
 LISTS: dict[str, tuple[type[Format], str]] = {
     "facts": (Fact, "reference/numbers.md"),
@@ -45,6 +50,7 @@ LISTS: dict[str, tuple[type[Format], str]] = {
     "tables": (Table, "reference/tables.md"),
     "glossary": (Term, "reference/glossary.md"),
     "search_words": (SearchWord, "faults/what-customers-say.md"),
+    "skills": (Skill, "reference/sign-off.md"),
 }
 #: First word of a fenced block -> its format, its group, and what messages call it.
 BLOCKS: dict[str, tuple[type[Format], str, str]] = {
@@ -55,6 +61,11 @@ BLOCKS: dict[str, tuple[type[Format], str, str]] = {
 DATA_FILES = (simulated_homes.FILE, finished_calls.FILE, measured.FILE)
 _FILE_NAME = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
 FACT_NAME = re.compile(r"[a-z][a-z0-9_]*")
+
+
+def page_folder(section: str) -> str:
+    """Return the folder in which the pages of a folder of YAML files stand."""
+    return _PAGE_FOLDERS.get(section, section)
 
 
 class Loader:
@@ -112,7 +123,8 @@ class Loader:
         if read.data is not None:
             content = validate(SECTIONS[folder], read, read.data)
             if content is not None:
-                entry = Entry(stem, file, f"{folder}/{stem}.md", content, read)
+                address = f"{page_folder(folder)}/{stem}.md"
+                entry = Entry(stem, file, address, content, read)
                 getattr(self.handbook, folder)[stem] = entry
         return problems + read.problems
 

@@ -15,6 +15,7 @@ _WANTED = {
     "string_type": "a text",
     "int_type": "a whole number",
     "float_type": "a number",
+    "bool_type": "true or false",
     "list_type": 'a list: lines that begin with "- "',
     "dict_type": "lines of a name, a colon and a value",
     "model_type": "keys and values",

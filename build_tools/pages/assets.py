@@ -16,7 +16,16 @@ THEME = Path(__file__).parent / "theme"
 BROWSER = Path(__file__).parents[1] / "browser"
 EMBEDDING = Path(__file__).parents[1] / "embedding"
 
-STYLES = ("handbook.css", "forms.css", "figures.css", "find_the_cause.css", "call.css")
+STYLES = (
+    "handbook.css",
+    "forms.css",
+    "figures.css",
+    "find_the_cause.css",
+    "call.css",
+    "practice_call.css",
+    "record.css",
+    "exercise.css",
+)
 SCRIPT = "page/handbook.js"
 EMBEDDED_STYLES = ("handbook.css", "forms.css", "figures.css", "embedded.css")
 EMBEDDED_SCRIPT = "page/embedding/embedded.js"
@@ -38,7 +47,14 @@ class Assets:
 
 def find_assets() -> Assets:
     """Return the assets as they are now on disk."""
-    own = ("forms.css", "figures.css", "call.css")
+    own = (
+        "forms.css",
+        "figures.css",
+        "call.css",
+        "practice_call.css",
+        "record.css",
+        "exercise.css",
+    )
     styles = (*(BROWSER / name for name in own), EMBEDDING / "embedded.css")
     files = {path.name: path for path in (*THEME.iterdir(), *ICONS.iterdir(), *styles)}
     scripts = (BROWSER / "page").rglob("*.js")

@@ -44,7 +44,8 @@ class CallPage:
         self._values = values
         self._library = library
         self._runtime_folder = runtime_folder
-        self.knowledge = json.dumps(knowledge_data(handbook), separators=(",", ":"))
+        self.data = knowledge_data(handbook)
+        self.knowledge = json.dumps(self.data, separators=(",", ":"))
         digest = hashlib.sha256(self.knowledge.encode()).hexdigest()[:16]
         self.knowledge_address = f"runtime/knowledge-{digest}.json"
 
@@ -52,7 +53,6 @@ class CallPage:
         """Return the call as it stands in the page `base`, "" for a handbook without complaints."""
         if COMPLAINT not in self._handbook.checks:
             return ""
-        ordered = [one for one in checks_in_order(self._handbook) if one.id != COMPLAINT]
         url = page_url(base)
         return render(
             "call",
@@ -72,15 +72,20 @@ class CallPage:
             ],
             controls=get_args(Control),
             waters=WATERS,
-            stages=[
-                {
-                    "title": stage.capitalize(),
-                    "checks": [self._check(base, one) for one in members],
-                }
-                for stage, members in groupby(ordered, key=lambda one: one.content.stage)
-            ],
+            stages=self.stages(base),
             record_fields=RECORD_FIELDS,
         )
+
+    def stages(self, base: str) -> list[dict[str, Any]]:
+        """Return the stages of a call with their checks, as the page `base` shows them."""
+        ordered = [one for one in checks_in_order(self._handbook) if one.id != COMPLAINT]
+        return [
+            {
+                "title": stage.capitalize(),
+                "checks": [self._check(base, one) for one in members],
+            }
+            for stage, members in groupby(ordered, key=lambda one: one.content.stage)
+        ]
 
     def _check(self, base: str, entry: Entry[Check]) -> dict[str, Any]:
         text = Texts(self._values, entry)

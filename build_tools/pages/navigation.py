@@ -6,10 +6,12 @@ from dataclasses import dataclass, field
 from itertools import groupby
 from typing import Any, get_args
 
+from build_tools.content.addresses import A_CALL, has_calls
 from build_tools.content.handbook import Handbook
 from build_tools.content.page_models import ProcedureGroup
 from build_tools.content.values import Values
 from build_tools.pages.diagnosis_pages import checks_in_order
+from build_tools.pages.practice import call_practice_page, exercise_pages, record_pages
 from build_tools.pages.reference_pages import titles
 from build_tools.pages.render import Library, Texts
 from build_tools.pages.sayings_page import SAYINGS
@@ -20,7 +22,8 @@ from calculators import GROUPS
 class Section:
     """A section of the site: its folder, its title, and its pages in groups with their notes.
 
-    listed_above: whether the page of the section around it lists its pages too.
+    listed_above: whether the page of the section around it lists its pages too; note: what that page
+    says of this one, where it lists it as one page. page: the section's own page, if not the index.
     """
 
     folder: str
@@ -28,11 +31,13 @@ class Section:
     groups: list[tuple[str, list[tuple[str, str]]]]
     subsections: list[Section] = field(default_factory=list)
     listed_above: bool = True
+    note: str = ""
+    page: str = ""
 
     @property
     def index(self) -> str:
         """The address of the section's own page."""
-        return f"{self.folder}/index.md"
+        return self.page or f"{self.folder}/index.md"
 
     @property
     def addresses(self) -> list[str]:
@@ -72,6 +77,19 @@ def sections(handbook: Handbook, values: Values) -> list[Section]:
         listed_above=False,
     )
     equipment = Section("equipment", "Equipment", [("", noted(handbook.carried, "summary"))])
+    calls = [(A_CALL, call_practice_page.NOTE)] if has_calls(handbook) else []
+    records = record_pages.NOTES.items() if record_pages.has_record(handbook) else []
+    practice = [*calls, *records]
+    exercises = Section(
+        "practise",
+        exercise_pages.TITLE,
+        exercise_pages.by_family(handbook),
+        listed_above=False,
+        note=exercise_pages.NOTE,
+        page=exercise_pages.ADDRESS,
+    )
+    below = [exercises] if handbook.practice else []
+    practise = [Section("practise", "Practise", [("", practice)], subsections=below)]
     return [
         Section("learn", "Learn", [("", noted(lessons, "aim"))]),
         Section("procedures", "Procedures", [one for one in procedures if one[1]]),
@@ -88,6 +106,7 @@ def sections(handbook: Handbook, values: Values) -> list[Section]:
             subsections=[checks],
         ),
         Section("work-out", "Work it out", calculators),
+        *(practise if practice or below else []),
         Section(
             "reference",
             "Reference",

@@ -53,7 +53,7 @@ ROOT = Path(__file__).parents[2]
 OVERRIDES = Path(__file__).parent / "overrides"
 CODE = (ROOT / "calculators", ROOT / "build_tools")
 #: What pages count in the search, by address or folder: customers' words lead to faults first.
-SEARCH_BOOST = {"faults/index.md": 1, SAYINGS: 1, "faults": 4, "checks": 0.5}
+SEARCH_BOOST = {"faults/index.md": 1, SAYINGS: 1, "faults": 4, "checks": 0.5, "practise": 0.3}
 
 
 class HandbookPlugin(BasePlugin):

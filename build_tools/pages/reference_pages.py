@@ -14,6 +14,7 @@ from build_tools.content.unit_words import spelled_out
 from build_tools.content.values import Values
 from build_tools.pages.carried_table import carried
 from build_tools.pages.measured_page import measured_page
+from build_tools.pages.practice import record_pages
 from build_tools.pages.render import Library, Texts, render
 from build_tools.pages.standing_cautions import in_full
 from calculators import CALCULATORS
@@ -48,9 +49,13 @@ def _by_term(term: dict[str, Any]) -> str:
 
 def titles(handbook: Handbook) -> dict[str, str]:
     """Return the title of each reference page of a handbook by its address."""
-    if not has_pocket_sheet(handbook):
-        return TITLES
-    return {POCKET_SHEET: POCKET_TITLE, **TITLES}
+    found = dict(TITLES)
+    if has_pocket_sheet(handbook):
+        found = {POCKET_SHEET: POCKET_TITLE, **found}
+    if record_pages.has_record(handbook):
+        of_record = (record_pages.SIGN_OFF, record_pages.CREW)
+        found |= {address: record_pages.TITLES[address] for address in of_record}
+    return found
 
 
 def source_title(handbook: Handbook, key: str) -> str:

@@ -26,6 +26,7 @@ HEADINGS = {
     "checks": "Checks that send you here",
     "procedures": "Procedures that send you here",
     "learn": "Lessons that teach this",
+    "practise": "Practise it",
 }
 #: Where another heading says it better: by the section that leads, and that of the page.
 OTHER_HEADINGS = {

@@ -56,7 +56,13 @@ class Library:
 
     def __init__(self, handbook: Handbook, values: Values) -> None:
         self._titles: dict[str, str] = {}
-        sections = (handbook.procedures, handbook.faults, handbook.checks, handbook.equipment)
+        sections = (
+            handbook.procedures,
+            handbook.faults,
+            handbook.checks,
+            handbook.equipment,
+            handbook.practice,
+        )
         for entries in (*sections, handbook.lessons, handbook.pages):
             for entry in entries.values():
                 if entry.content.title:
@@ -69,6 +75,10 @@ class Library:
     def name(self, address: str, title: str) -> None:
         """Give a generated page its title."""
         self._titles[address] = title
+
+    def knows(self, address: str) -> bool:
+        """Tell whether there is such a page."""
+        return address in self._titles
 
     def title(self, address: str) -> str:
         """Return the title of a page."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Any
 
-from build_tools.content.addresses import POCKET_SHEET
+from build_tools.content.addresses import A_CALL, POCKET_SHEET, has_calls
 from build_tools.content.handbook import Handbook
 from build_tools.content.leads import pages_by_calculator
 from build_tools.content.values import Values
@@ -16,7 +16,10 @@ from build_tools.pages.content_pages import ContentPages
 from build_tools.pages.diagnosis_pages import DiagnosisPages
 from build_tools.pages.forms import Forms
 from build_tools.pages.navigation import Section, navigation, sections
+from build_tools.pages.practice import call_practice_page
 from build_tools.pages.pocket_sheet import pocket_sheet
+from build_tools.pages.practice.exercise_pages import ExercisePages
+from build_tools.pages.practice.record_pages import RecordPages
 from build_tools.pages.reference_pages import ReferencePages
 from build_tools.pages.related import Related
 from build_tools.pages.render import Library, render
@@ -54,7 +57,11 @@ def write_site(
     call = CallPage(handbook, values, library, runtime_folder)
     calculators = CalculatorPages(handbook, library, forms, site_url)
     reference = ReferencePages(handbook, values, library)
+    records = RecordPages(handbook, values, library, runtime_folder)
+    exercises = ExercisePages(handbook, values, library, runtime_folder, call.knowledge_address)
     library.name(SAYINGS, TITLE)
+    if has_calls(handbook):
+        library.name(A_CALL, call_practice_page.TITLE)
     found = sections(handbook, values)
     lessons = handbook.lessons_in_order
     pages = {entry.address: content.procedure(entry) for entry in handbook.procedures.values()}
@@ -69,9 +76,15 @@ def write_site(
     body = pages.get(causes, "# Find the cause\n")
     pages[causes] = diagnosis.find_the_cause(causes, body, call.section(causes))
     pages[SAYINGS] = sayings_page(handbook, values, library)
+    if has_calls(handbook):
+        pages[A_CALL] = call_practice_page.call_practice_page(
+            handbook, library, call, runtime_folder
+        )
+    pages |= records.pages()
     for section in found:
         for one in (section, *section.subsections):
             pages[one.index] = _index(one, pages.get(one.index), library)
+    pages |= exercises.pages()
     if sheet := handbook.shop.content.pocket_sheet:
         pages[POCKET_SHEET] = pocket_sheet(handbook, values, library, diagnosis, sheet)
     related = Related(handbook, library)
@@ -93,6 +106,12 @@ def _index(section: Section, body: str | None, library: Library) -> str:
         }
         for title, members in section.groups
     ]
+    noted = [(one.index, one.note) for one in section.subsections if one.note]
+    if noted:
+        cards = [library.link(section.index, address, note) for address, note in noted]
+        if not groups or groups[0]["title"]:
+            groups.insert(0, {"title": "", "cards": []})
+        groups[0]["cards"] += cards
     groups += [
         {
             "title": one.title,

@@ -51,7 +51,12 @@ class Knowledge:
         self.results = {
             name: [one["name"] for one in check["results"]] for name, check in self.checks.items()
         }
-        self._homes = SimulatedHomes(data.get("homes") or {}, self.results)
+        homes = data.get("homes") or {}
+        #: By fault, a digest of the code and the changes that its simulated homes come from.
+        self.made_from = {
+            name: one.get("digest", "") for name, one in (homes.get("faults") or {}).items()
+        }
+        self._homes = SimulatedHomes(homes, self.results)
         self.hypotheses = [
             *((name,) for name in self.faults),
             *(
@@ -137,6 +142,25 @@ class Knowledge:
             self._cached[key] = weights
         return self._cached[key]
 
+    def homes_of(self, fault):
+        """Return how many simulated homes a fault has."""
+        return self._homes.count((fault,))
+
+    def simulated_home(self, fault, number):
+        """Return the control and the water of a fault's simulated home, and what its checks show.
+
+        number: 0 to below `homes_of(fault)`. What a check shows are the chances of its results; a
+        check that cannot tell there is left out.
+        """
+        control, water = self._homes.classes((fault,))[number]
+        start, _ = self.places[self.hypotheses.index((fault,))]
+        shown = {}
+        for check in self.simulated_checks:
+            row = self.kinds[check][self.columns[check][start + number]]
+            if max(row) > min(row):
+                shown[check] = row
+        return _word_for(control, CONTROLS), _word_for(water, WATERS), shown
+
     def _priors(self):
         total = sum(fault["share_of_calls"] for fault in self.faults.values())
         share = {name: fault["share_of_calls"] / total for name, fault in self.faults.items()}
@@ -216,6 +240,10 @@ class Knowledge:
                 column.extend(of_letter[one] for one in shown[1])
             column.append(average)
         return kinds, column
+
+
+def _word_for(letter, letters):
+    return next(word for word, one in letters.items() if one == letter)
 
 
 def _differs(letter_of_home, visited, letters):

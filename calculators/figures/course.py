@@ -22,7 +22,11 @@ def course_picture(name, inputs, units="us"):
     given = understood(name, inputs, units)
     if not isinstance(calculator.picture, Course) or given is None:
         return None
-    course = calculator.picture.follow(given)
+    return course_drawing(calculator.picture.follow(given), units)
+
+
+def course_drawing(course, units="us"):
+    """Return the picture of a course, as `declare.Course` tells what one is."""
     times, panels = course["times"], course["panels"]
     parts, told = [], []
     for index, (title, kind, unit, lines) in enumerate(panels):

@@ -113,6 +113,16 @@ def visit(seed, changes, shift=0.0, notices=True):
     by that share, up or down by the seed. Return None where the customer notices nothing; with
     notices=False every home is visited.
     """
+    story, now = days_before(seed, changes, shift)
+    story.run(now - WATCHED * DAY)
+    story.watch()
+    story.run(now)
+    found = Visit(story)
+    return found if found.signs or not notices else None
+
+
+def days_before(seed, changes, shift=0.0):
+    """Return the story that `visit` tells, still at its beginning, and when the visit is [min]."""
     random = Random(seed)
     home = sampled_home(random)
     physics = Physics(shift, random) if shift else USUAL_PHYSICS
@@ -123,9 +133,5 @@ def visit(seed, changes, shift=0.0, notices=True):
     hour = random.uniform(FROM, UNTIL)
     days = SETTLED + int(since / DAY) + 1
     now = DAY * days + 60 * hour
-    story = Story(home, random.getrandbits(64), changes, now - since, physics, random.random())
-    story.run(now - WATCHED * DAY)
-    story.watch()
-    story.run(now)
-    found = Visit(story)
-    return found if found.signs or not notices else None
+    phase_seed = random.getrandbits(64)
+    return Story(home, phase_seed, changes, now - since, physics, random.random()), now

@@ -10,7 +10,7 @@ from playwright.sync_api import expect
 from tests.browser.visits import Visits
 
 #: Folders of many pages that one template makes of like content: every fourth page is visited.
-ALIKE = ("checks", "embed", "faults", "work-out")
+ALIKE = ("checks", "embed", "faults", "practise", "work-out")
 STEP = 4
 
 

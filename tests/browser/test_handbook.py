@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from pathlib import Path
 
 import pytest
 from playwright.sync_api import Page, expect
@@ -207,3 +208,74 @@ def test_without_scripts_every_unit_s_readings_are_there(visits: Visits, handboo
     expect(page.locator("#unit-choice")).to_be_hidden()
     expect(page.locator("td[data-unit=twin-tank-softener]").first).to_be_visible()
     expect(page.locator("td[data-unit=apartment-softener]").first).to_be_visible()
+
+
+def test_a_unit_chosen_in_the_call_is_chosen_in_the_procedures(
+    visits: Visits, handbook: str
+) -> None:
+    page = visits.page(viewport=PHONE)
+    page.goto(f"{handbook}faults/")
+    page.get_by_label("The unit", exact=True).select_option("twin-tank-softener")
+    page.goto(f"{handbook}procedures/repair-the-drain-line/")
+    expect(page.get_by_label("Readings for")).to_have_value("twin-tank-softener")
+    page.get_by_label("Readings for").select_option("apartment-softener")
+    page.goto(f"{handbook}faults/")
+    expect(page.get_by_label("The unit", exact=True)).to_have_value("apartment-softener")
+
+
+def test_from_a_fault_a_call_is_one_tap_away(visits: Visits, handbook: str) -> None:
+    page = visits.page(viewport=PHONE)
+    back = page.get_by_role("link", name="Back to the call")
+    page.goto(f"{handbook}faults/salt-bridge/")
+    expect(page.locator(".way")).to_contain_text("Find the cause")
+    expect(back).to_have_count(0)
+    page.goto(f"{handbook}faults/")
+    page.locator("summary", has_text="Choose the complaint").click()
+    page.locator("[data-check=complaint] label").first.click()
+    page.goto(f"{handbook}faults/salt-bridge/")
+    back.click()
+    expect(page.get_by_role("heading", name="Where the call stands")).to_be_in_viewport()
+
+
+def test_steps_that_are_done_stay_marked_for_the_day(visits: Visits, handbook: str) -> None:
+    page = visits.page(viewport=PHONE)
+    page.goto(f"{handbook}procedures/arrival-check/")
+    told = page.locator(".step-marks")
+    expect(told).to_contain_text("Tap a number to mark its step done")
+    second = page.get_by_role("button", name="Step 2 done")
+    second.focus()
+    page.keyboard.press("Enter")
+    expect(second).to_have_attribute("aria-pressed", "true")
+    page.reload()
+    expect(second).to_have_attribute("aria-pressed", "true")
+    expect(told).to_contain_text(re.compile(r"1 of \d+ steps done"))
+    page.get_by_role("link", name="Go on at step 3").click()
+    expect(page.locator("#step-3")).to_be_in_viewport()
+    page.emulate_media(media="print")
+    expect(second).to_be_hidden()
+    expect(told).to_be_hidden()
+    page.emulate_media(media="screen")
+    page.get_by_role("button", name="Clear the marks").click()
+    expect(second).to_have_attribute("aria-pressed", "false")
+    second.click()
+    page.evaluate(
+        """() => {
+          const [key] = Object.keys(localStorage).filter((one) => one.startsWith("steps done"));
+          localStorage.setItem(key, JSON.stringify({ ...JSON.parse(localStorage[key]), day: "" }));
+        }"""
+    )
+    page.reload()
+    expect(second).to_have_attribute("aria-pressed", "false")
+
+
+def test_no_table_of_a_procedure_is_cut_off_on_a_phone(
+    visits: Visits, handbook: str, handbook_folder: Path
+) -> None:
+    page = visits.page(viewport=PHONE)
+    for one in sorted((handbook_folder / "procedures").glob("*/")):
+        page.goto(f"{handbook}procedures/{one.name}/", wait_until="domcontentloaded")
+        cut = page.evaluate(
+            """[...document.querySelectorAll(".md-typeset__scrollwrap")]
+            .filter((one) => one.scrollWidth > one.clientWidth + 1).map((one) => one.innerText)"""
+        )
+        assert cut == [], one.name

@@ -118,6 +118,12 @@ def test_a_slider_writes_into_its_field_and_the_picture_follows(visits: Visits, 
     text.fill("8 gpg")
     expect(slider).to_have_attribute("aria-valuetext", "8 gpg")
     assert slider.input_value() == "4"
+    text.fill("1,030.4")
+    expect(slider).to_have_attribute("aria-valuetext", "1,030.4")
+    assert slider.input_value() == "36"
+    text.fill("10.3 gpg")
+    expect(slider).to_have_attribute("aria-valuetext", "10.3 gpg")
+    assert slider.input_value() == "6"
     page.locator(f"#{form} [data-action=example]").click()
     expect(slider).to_have_attribute("aria-valuetext", example)
 

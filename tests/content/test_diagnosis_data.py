@@ -25,6 +25,7 @@ def test_a_fault_has_its_numbers(tmp_path: Path) -> None:
     assert fault == {
         "title": "No salt",
         "customer_says": ["The water is hard."],
+        "parts": [],
         "group": "Brine",
         "share_of_calls": 0.075,
         "minutes": 15,
@@ -32,6 +33,7 @@ def test_a_fault_has_its_numbers(tmp_path: Path) -> None:
         "mistaken_for": [],
         "proved_by": [{"check": "salt-height", "result": ["none"]}],
         "follows": ["salt-bridge"],
+        "repair_opens": False,
         "procedures": [],
         "simulation": [
             {"change": "salt_left", "from": 0, "to": 5, "spread": "even", "grows_per_day": 0}
@@ -57,6 +59,7 @@ def test_a_check_has_its_numbers(tmp_path: Path) -> None:
             {"name": "loose", "label": "Loose", "only_for": None},
             {"name": "hollow", "label": "Hollow", "only_for": None},
         ],
+        "stop_if": ["The tank is cracked."],
     }
 
 

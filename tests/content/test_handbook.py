@@ -259,13 +259,13 @@ FILES_THAT_ARE_WRONG = [
     (
         {"fact.yaml": ""},
         "docs_src/fact.yaml:1: this file is not read (expected one of: shop.yaml, facts.yaml, "
-        "sources.yaml, cautions.yaml, tables.yaml, glossary.yaml, search_words.yaml; nearest: "
-        '"facts.yaml")',
+        "sources.yaml, cautions.yaml, tables.yaml, glossary.yaml, search_words.yaml, skills.yaml; "
+        'nearest: "facts.yaml")',
     ),
     (
         {"procedure/other.yaml": ""},
         "docs_src/procedure/other.yaml:1: this file is not read (expected YAML files in the folders "
-        "procedures, faults, equipment, checks)",
+        "procedures, faults, equipment, checks, practice)",
     ),
     (
         {"faults/no-salt.md": "# No salt\n[x](salt-bridge.md)\n"},

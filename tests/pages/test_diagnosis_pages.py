@@ -79,6 +79,16 @@ def test_a_fault_tells_how_often_each_result_comes_and_who_judged_it(
                 assert f"{how_often(chance)}: {label}" in text, (name, check, result)
 
 
+def test_a_fault_tells_what_to_do_before_the_long_table(shipped: Path, handbook: Handbook) -> None:
+    for name in handbook.faults:
+        html = page(shipped, f"faults/{name}.md").read_text(encoding="utf-8")
+        parts = ("customer-says", "seen", "confirm", "remedy", "prevent", "likelihoods")
+        places = [html.index(f'<h2 id="{one}"') for one in parts]
+        assert places == sorted(places), name
+        for one in ("confirm", "remedy", "prevent", "likelihoods"):
+            assert f'<a href="#{one}">' in html, name
+
+
 def test_a_check_shows_what_it_erases_and_what_ends_the_work(
     shipped: Path, text_of: Reader, handbook: Handbook
 ) -> None:

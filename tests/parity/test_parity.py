@@ -8,12 +8,16 @@ import shutil
 import subprocess
 import sys
 from collections import Counter
+from functools import cache
 from pathlib import Path
 
 import pytest
 
 from build_tools.browser.runtime import runtime_files
+from build_tools.diagnosis.knowledge_data import knowledge_data
 from calculators import CALCULATORS, run
+from calculators.as_text import answer
+from tests.calculators.practice.shipped import exercises, handbook
 from tests.parity.cases import parity_cases
 
 ROOT = Path(__file__).parents[2]
@@ -24,15 +28,18 @@ CASES = parity_cases(18_000)
 def answers(tmp_path_factory: pytest.TempPathFactory) -> dict[str, str]:
     """Return the answers of the browser's Python under Node, for each way to start it."""
     folder = runtime_files(ROOT).copy_to(tmp_path_factory.mktemp("site"))
-    return {way: _answers(folder, way) for way in ("image", "compiled", "plain")}
+    return {
+        "practice": _answers(folder, "image", practice_requests()),
+        **{way: _answers(folder, way, CASES) for way in ("image", "compiled", "plain")},
+    }
 
 
-def _answers(folder: Path, way: str) -> str:
+def _answers(folder: Path, way: str, requests: list[dict]) -> str:
     programs = f"{Path(sys.executable).parent}{os.pathsep}{os.environ['PATH']}"
     node = shutil.which("node", path=programs)
     done = subprocess.run(
         [node, Path(__file__).with_name("pyodide_run.mjs"), folder, way],
-        input=json.dumps(CASES),
+        input=json.dumps(requests),
         capture_output=True,
         text=True,
         encoding="utf-8",
@@ -74,6 +81,29 @@ def differences(here: object, there: object, where: str = "") -> list[str]:
 def test_both_pythons_say_the_same(pairs: list[tuple[dict, dict, dict]]) -> None:
     found = [(case, differences(here, there)) for case, here, there in pairs]
     assert [(case, lines) for case, lines in found if lines] == []
+
+
+@cache
+def practice_requests() -> list[dict]:
+    """Return requests for a question of every shipped exercise, and for its marking."""
+    learn = {"work": "learn", "knowledge": json.dumps(knowledge_data(handbook()))}
+    posed = [
+        {"work": "pose", "exercise": one, "seed": "class 7", "units": "us"}
+        for one in exercises().values()
+    ]
+    marked = [
+        {**one, "work": "mark", "answers": {"counter": "1200 gal"}}
+        for one in posed
+        if one["exercise"]["kind"] == "number"
+    ]
+    return [learn, *posed, *marked]
+
+
+def test_a_seed_gives_the_same_question_in_both_pythons(answers: dict[str, str]) -> None:
+    here = [json.loads(answer(json.dumps(one))) for one in practice_requests()]
+    there = json.loads(answers["practice"])
+    assert differences(here, there) == []
+    assert all("problem" not in one for one in here[1:])
 
 
 def test_every_way_to_start_python_gives_the_same_text(answers: dict[str, str]) -> None:

@@ -65,7 +65,7 @@ function warningRow(warning) {
 }
 
 /** @param {{sentence: string, formula: string, numbers: string, result: string}} step */
-function workingRow({ sentence, formula, numbers, result }) {
+export function workingRow({ sentence, formula, numbers, result }) {
   return element(
     "li",
     {},

@@ -180,6 +180,14 @@ export class CalculatorClient {
     });
   }
 
+  /**
+   * @param {object} asked  see calculators/as_text.py
+   * @returns {Promise<any>}
+   */
+  ask(asked) {
+    return this.#ask(asked);
+  }
+
   /** @param {object} asked */
   async #ask(asked) {
     return this.#withConnection((connection) => this.#askIn(connection, asked));

@@ -7,7 +7,10 @@ import { showWayBack } from "./call/way_back.js";
 import { completeSnippets } from "./embedding/snippet.js";
 import { LiveForm } from "./form.js";
 import { registerOfflineWorker, tellAge } from "./offline/offline.js";
+import { mountExercises } from "./practice/exercise.js";
+import { mountRecordPages } from "./practice/record_pages.js";
 import { unfoldForPaper } from "./paper.js";
+import { mountPracticeCalls } from "./practice/call.js";
 import { mountStepMarks } from "./step_marks.js";
 import { mountUnitChoice } from "./unit_choice.js";
 
@@ -48,6 +51,9 @@ function comeToLife() {
   pagesSoFar += 1;
   mountForms();
   mountCalls(clientFor);
+  mountPracticeCalls(clientFor);
+  mountExercises(clientFor);
+  mountRecordPages(clientFor);
   completeSnippets();
   mountUnitChoice();
   mountStepMarks();

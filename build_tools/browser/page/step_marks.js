@@ -23,7 +23,6 @@ export function mountStepMarks() {
     element("a", {}),
     element("button", { type: "button" }, "Clear the marks"),
   ];
-  told.setAttribute("role", "status");
   const bar = element("p", { className: "step-marks" }, told, next, clear);
   const buttons = items.map((item, place) => {
     const button = element("button", { type: "button", className: "step-mark" });

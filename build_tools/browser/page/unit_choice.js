@@ -56,7 +56,8 @@ export function mountUnitChoice() {
  * @param {string} title
  */
 function showUnit(unit, status, title) {
-  for (const table of tablesOfReadings()) {
+  const tables = tablesOfReadings();
+  for (const table of tables) {
     const rows = [...table.tBodies[0].rows];
     const ofUnit = rows.filter((row) => !unit || row.cells[0].dataset.unit === unit);
     for (const row of rows) {
@@ -66,7 +67,9 @@ function showUnit(unit, status, title) {
     table.toggleAttribute("data-no-reading", ofUnit.length === 0);
   }
   if (status) {
-    status.textContent = unit ? `The steps show the readings of this unit only: ${title}.` : "";
+    const has = tables.some((table) => !table.hasAttribute("data-no-reading"));
+    const told = has ? "The steps show the readings of this unit only" : "No step here has a reading of this unit";
+    status.textContent = unit ? `${told}: ${title}.` : "";
   }
 }
 

@@ -21,7 +21,7 @@ const MILLISECONDS_AFTER_TYPING = 250;
 
 /** @param {(section: HTMLElement) => CalculatorClient} clientFor */
 export function mountCalls(clientFor) {
-  for (const section of document.querySelectorAll("section.call:not([data-mounted])")) {
+  for (const section of document.querySelectorAll("section.call:not(.practice-call, [data-mounted])")) {
     new Call(/** @type {HTMLElement} */ (section), clientFor(/** @type {HTMLElement} */ (section))).mount();
   }
 }

@@ -1,0 +1,109 @@
+/**
+ * The page "The crew": several people's files as two tables and one file for a table program.
+ * Nothing of them is kept.
+ */
+import { element } from "../element.js";
+import { fileName, saveFile, textOf } from "./files.js";
+import { today } from "./record.js";
+import { counted } from "./section.js";
+
+/** @param {import("./section.js").RecordSection} section */
+export function showCrew(section) {
+  /** @type {{name: string, text: string, problem: string}[]} */
+  let files = [];
+  let csv = "";
+  const told = (/** @type {string} */ sentence) => {
+    section.part("told").textContent = sentence;
+  };
+
+  const work = async () => {
+    if (!files.length) {
+      section.part("found").hidden = true;
+      section.part("people").replaceChildren();
+      section.part("refused").replaceChildren();
+      section.say("No file is loaded yet.");
+      return;
+    }
+    const readable = files.filter((file) => !file.problem).map(({ name, text }) => ({ name, text }));
+    const answer = await section.ask({ work: "crew", files: readable, skills: section.skills, today: today() });
+    if (!answer) {
+      return;
+    }
+    csv = answer.csv;
+    const refused = [...files.filter((file) => file.problem).map((file) => ({ file: file.name, sentence: file.problem })), ...answer.problems];
+    section.part("refused").replaceChildren(...refused.map(({ file, sentence }) => element("li", {}, element("b", {}, file), `: ${sentence}`)), ...answer.notes.map((/** @type {string} */ note) => element("li", {}, note)));
+    section.part("people").replaceChildren(...files.map((file, at) => fileEntry(file, at)));
+    section.part("found").hidden = !answer.people.length;
+    section.say(answer.people.length ? `${counted(answer.people.length, "person is", "people are")} in the tables.` : "None of the files is a record.");
+    showTables(section, answer);
+  };
+
+  section.part("files").addEventListener("change", async () => {
+    const field = /** @type {HTMLInputElement} */ (section.part("files"));
+    files = [...files, ...(await Promise.all([...(field.files ?? [])].map(textOf)))];
+    field.value = "";
+    await work();
+  });
+  section.onClick({
+    csv: () => {
+      // The mark at the beginning tells table programs that the letters are of all languages.
+      saveFile(`\ufeff${csv}`, fileName("crew", "", today(), "csv"), "text/csv");
+      told("The table is saved as a file.");
+    },
+    print: () => window.print(),
+    remove: (button) => {
+      files = files.filter((_, at) => at !== Number(button.dataset.at));
+      section.part("files").focus();
+      work();
+    },
+    clear: () => {
+      files = [];
+      told("");
+      section.part("files").focus();
+      work();
+    },
+    "try-again": work,
+  });
+  section.element.hidden = false;
+  work();
+}
+
+/** @param {{name: string}} file @param {number} at */
+function fileEntry(file, at) {
+  const button = element("button", { type: "button", className: "record__button" }, "Take away", element("span", { className: "record__unseen" }, ` ${file.name}`));
+  button.dataset.action = "remove";
+  button.dataset.at = String(at);
+  return element("li", {}, file.name, " ", button);
+}
+
+/** @param {import("./section.js").RecordSection} section @param {any} answer */
+function showTables(section, answer) {
+  const head = (/** @type {string[]} */ names) => names.map((name) => element("th", { scope: "col" }, name));
+  section.part("stands-head").replaceChildren(...head(["Skill", ...answer.people, "Signed off"]));
+  section.part("heat-head").replaceChildren(...head(["Skill", ...answer.people, "All"]));
+  section.part("stands").replaceChildren(
+    ...answer.rows.map((/** @type {any} */ row) =>
+      element("tr", {}, element("th", { scope: "row" }, row.title), ...row.cells.map(standsCell), element("td", {}, `${row.all.signed} of ${answer.people.length}`)),
+    ),
+  );
+  section.part("heat").replaceChildren(
+    ...answer.rows.map((/** @type {any} */ row) => element("tr", {}, element("th", { scope: "row" }, row.title), ...[...row.cells, row.all].map(heatCell))),
+  );
+}
+
+/** @param {any} cell */
+function standsCell(cell) {
+  const made = element("td", {}, element("b", {}, `Level ${cell.level}`), element("small", {}, cell.state === "signed off" ? `signed off, check by ${cell.check_by}` : cell.state));
+  made.dataset.state = cell.state;
+  made.title = cell.missing.join(" ");
+  return made;
+}
+
+/** @param {any} cell */
+function heatCell(cell) {
+  const made = element("td", {}, cell.answers ? element("b", {}, `${Math.round(cell.share * 100)} %`) : "", element("small", {}, cell.answers ? `${cell.right} of ${cell.answers}` : "no answers"));
+  if (cell.step !== null) {
+    made.dataset.step = String(cell.step);
+  }
+  return made;
+}

@@ -1,0 +1,257 @@
+/**
+ * An exercise: draws a question from a seed, takes the answers, has them marked by Python, which
+ * works everything out again, and notes the first answer to each question in the learner's record.
+ */
+import { savesData } from "../data_saving.js";
+import { element } from "../element.js";
+import { choiceField, orderField, textField } from "./fields.js";
+import { addAttempt } from "./record.js";
+import { inAWord, rows, showResult } from "./result.js";
+import { addressWithSeed, newSeed, seedInAddress } from "./seeds.js";
+
+/** @typedef {import("../calculator_client.js").CalculatorClient} CalculatorClient */
+
+const LATER = "Only the first answer to a question counts in your record.";
+
+/** @param {(section: HTMLElement) => CalculatorClient} clientFor */
+export function mountExercises(clientFor) {
+  for (const found of document.querySelectorAll("section.exercise:not([data-mounted])")) {
+    const section = /** @type {HTMLElement} */ (found);
+    new Exercise(section, clientFor(section)).mount();
+  }
+}
+
+class Exercise {
+  #section;
+  #client;
+  /** @type {any} */
+  #exercise;
+  #seed = "";
+  /** By the name of what is asked. @type {Map<string, import("./fields.js").Field>} */
+  #fields = new Map();
+  #isCounted = false;
+  #turn = 0;
+  /** What to do again after a failure. @type {() => void} */
+  #again = () => this.#pose();
+  /** @type {Promise<string> | null} */
+  #knowledge = null;
+
+  /** @param {HTMLElement} section @param {CalculatorClient} client */
+  constructor(section, client) {
+    this.#section = section;
+    this.#client = client;
+    this.#exercise = JSON.parse(String(section.dataset.exercise));
+  }
+
+  mount() {
+    this.#section.dataset.mounted = "";
+    this.#section.hidden = false;
+    this.#section.addEventListener("click", (event) => this.#clicked(event));
+    this.#part("answers").addEventListener("submit", (event) => this.#submitted(/** @type {SubmitEvent} */ (event)));
+    this.#seed = seedInAddress() || newSeed();
+    if (savesData()) {
+      this.#say("You save data, so nothing is fetched yet.");
+      this.#retry.textContent = "Ask me a question";
+      this.#retry.hidden = false;
+    } else {
+      this.#pose();
+    }
+  }
+
+  /** Shows the question of the seed. */
+  async #pose() {
+    this.#again = () => this.#pose();
+    const question = await this.#ask({ work: "pose" });
+    if (!question) {
+      return;
+    }
+    this.#part("after").hidden = false;
+    this.#part("result").replaceChildren();
+    this.#fields.clear();
+    this.#isCounted = false;
+    if (question.problem) {
+      this.#part("question").replaceChildren();
+      this.#part("answers").replaceChildren();
+      this.#say(question.problem);
+      return;
+    }
+    history.replaceState(history.state, "", addressWithSeed(this.#seed));
+    this.#say("");
+    this.#part("seed").textContent = `Question ${this.#seed}`;
+    this.#part("question").replaceChildren(element("p", {}, question.story), ...rows(question.given));
+    const fields = question.asked.map((/** @type {any} */ asked) => this.#field(asked, question.items));
+    this.#part("answers").replaceChildren(...fields, sureButtons());
+  }
+
+  /** @param {any} asked @param {any} [items] @returns {HTMLElement} */
+  #field(asked, items) {
+    const id = `answer-${asked.name.replaceAll(" ", "-")}`;
+    const field = items ? orderField(asked, id, items, (sentence) => this.#say(sentence)) : asked.choices.length ? choiceField(asked, id) : textField(asked, id);
+    this.#fields.set(asked.name, field);
+    return field.element;
+  }
+
+  /** @param {SubmitEvent} event */
+  #submitted(event) {
+    event.preventDefault();
+    const button = /** @type {HTMLButtonElement | null} */ (event.submitter);
+    this.#mark(button?.value === "sure");
+  }
+
+  /** @param {boolean} sure */
+  async #mark(sure) {
+    this.#again = () => this.#mark(sure);
+    const seed = this.#seed;
+    const answers = Object.fromEntries([...this.#fields].map(([name, field]) => [name, field.answer()]));
+    const result = await this.#ask({ work: "mark", answers });
+    if (!result) {
+      return;
+    }
+    for (const [name, field] of this.#fields) {
+      field.tellProblem(result.problems?.[name] ?? "");
+      field.tell(result.fields?.[name] ?? null);
+    }
+    if (result.problem) {
+      this.#say(result.problem);
+      return;
+    }
+    const wrong = Object.keys(result.problems);
+    if (wrong.length) {
+      this.#part("result").replaceChildren();
+      this.#say(`Nothing is marked yet. ${Object.values(result.problems).join(" ")}`);
+      this.#fields.get(wrong[0])?.focus();
+      return;
+    }
+    this.#askBesides(result.ask);
+    const noted = await this.#note(result, sure, seed);
+    if (seed !== this.#seed) {
+      return;
+    }
+    this.#part("result").replaceChildren(...showResult(result, noted));
+    this.#say(inAWord(result));
+    this.#show(this.#part("result"));
+  }
+
+  /** @param {any[]} asked  further fields that would help to find the slip */
+  #askBesides(asked) {
+    for (const one of asked) {
+      if (!this.#fields.has(one.name)) {
+        const buttons = this.#part("answers").lastElementChild;
+        buttons?.before(this.#field({ ...one, label: `First: ${one.label.toLowerCase()}` }));
+      }
+    }
+  }
+
+  /** @param {any} result @param {boolean} sure @param {string} seed @returns {Promise<string>} */
+  async #note(result, sure, seed) {
+    if (this.#isCounted) {
+      return LATER;
+    }
+    this.#isCounted = true;
+    const { id, family, skill } = this.#exercise;
+    const { right, score, critical } = result;
+    const { kept, sentence } = await addAttempt({ item: id, family, skill, right, sure, score, critical, seed });
+    return kept ? "Noted in your record." : sentence;
+  }
+
+  /** @param {object} asked @returns {Promise<any>}  null where a later request made it stale */
+  async #ask(asked) {
+    const turn = ++this.#turn;
+    this.#retry.hidden = true;
+    const request = { ...asked, exercise: this.#exercise, seed: this.#seed, units: this.#section.dataset.units };
+    try {
+      const answer = await this.#consult(request);
+      return turn === this.#turn ? answer : null;
+    } catch (problem) {
+      if (turn === this.#turn) {
+        this.#say(`This cannot be worked out now (${problem instanceof Error ? problem.message : problem}). What you wrote stays.`);
+        this.#retry.textContent = "Try again";
+        this.#retry.hidden = false;
+      }
+      return null;
+    }
+  }
+
+  /** @param {object} request */
+  async #consult(request) {
+    const { knowledge } = this.#section.dataset;
+    if (!knowledge) {
+      return this.#client.ask(request);
+    }
+    this.#knowledge ??= fetchText(new URL(knowledge, document.baseURI));
+    try {
+      return await this.#client.consult(await this.#knowledge, request);
+    } catch (problem) {
+      this.#knowledge = null;
+      throw problem;
+    }
+  }
+
+  /** @param {Event} event */
+  #clicked(event) {
+    const button = event.target instanceof Element && event.target.closest("button[data-action]");
+    switch (button instanceof HTMLElement && button.dataset.action) {
+      case "try-again":
+        this.#again();
+        break;
+      case "another":
+        this.#another();
+        break;
+      case "copy-link":
+        this.#copyLink();
+        break;
+    }
+  }
+
+  async #another() {
+    this.#seed = newSeed();
+    await this.#pose();
+    this.#show(this.#part("heading"));
+  }
+
+  async #copyLink() {
+    const { href } = addressWithSeed(this.#seed);
+    try {
+      await navigator.clipboard.writeText(href);
+      this.#say("The link is copied.");
+    } catch {
+      this.#say(`This browser does not let the page copy. The link is: ${href}`);
+    }
+  }
+
+  /** @param {HTMLElement} place */
+  #show(place) {
+    place.focus({ preventScroll: true });
+    const behavior = matchMedia("(prefers-reduced-motion: reduce)").matches ? "auto" : "smooth";
+    place.scrollIntoView({ block: "start", behavior });
+  }
+
+  /** @returns {HTMLButtonElement} */
+  get #retry() {
+    return /** @type {HTMLButtonElement} */ (this.#section.querySelector("[data-action=try-again]"));
+  }
+
+  /** @param {string} name @returns {HTMLElement} */
+  #part(name) {
+    return /** @type {HTMLElement} */ (this.#section.querySelector(`[data-part="${name}"]`));
+  }
+
+  /** @param {string} sentence */
+  #say(sentence) {
+    this.#part("status").textContent = sentence;
+  }
+}
+
+function sureButtons() {
+  const made = [["sure", "Mark it: I am sure"], ["unsure", "Mark it: I am not sure"]].map(([value, words]) => element("button", { type: "submit", className: "exercise__button exercise__button--mark", value }, words));
+  return element("div", { className: "exercise__row" }, ...made);
+}
+
+/** @param {URL} url */
+async function fetchText(url) {
+  const response = await fetch(url);
+  if (!response.ok) {
+    throw new Error(`${url.pathname} cannot be fetched`);
+  }
+  return response.text();
+}

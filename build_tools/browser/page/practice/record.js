@@ -1,0 +1,192 @@
+/**
+ * The learner's record in this browser. Whatever changes it reads it again first, one tab at a
+ * time, so that two open pages lose nothing of each other. Where the browser keeps nothing, what
+ * is added lives as long as the page, and a sentence says so.
+ *
+ * What a record is: calculators/practice/record.py. Here only so much is checked that nothing
+ * unreadable is ever written over; Python judges the rest.
+ *
+ * @typedef {object} Attempt
+ * @property {string} item  the exercise, or for a call “call” with its family, as callItem writes it
+ * @property {string} family
+ * @property {string} skill  "" where only the family tells it
+ * @property {boolean} right
+ * @property {boolean} sure  whether the learner was sure of the answer
+ * @property {number} score  from 0 to 1; a call's points divided by 100
+ * @property {boolean} critical  whether something was done that hurts people
+ * @property {string} [seed]  what draws the same exercise again
+ * @property {string} [code]  what draws the same call again
+ *
+ * @typedef {{skill: string, day: string, level: number, observer: string, system: string}} Observation
+ * @typedef {Attempt & {at: string, day: string}} KeptAttempt
+ * @typedef {{version: number, name: string, attempts: KeptAttempt[], observed: Observation[]}} PersonRecord
+ * @typedef {{kept: boolean, sentence: string}} Written  sentence: "" when it is kept
+ */
+
+export const KEY = "handbook-record";
+const VERSION = 1;
+/** As in record.py: one more, and Python would not read the record again. */
+const MOST_ATTEMPTS = 15_000;
+const CHANGED = "handbook-record-changed";
+
+export const UNREADABLE = "The record in this browser cannot be read by this edition of the handbook. It is left as it is: save it as a file from “My record” before you delete it.";
+export const NOT_KEPT = "This browser keeps nothing for this site, or has no room left: save your record as a file from “My record” before you close this page.";
+
+export const FULL = "Your record is full: save it as a file from “My record”, delete it there, and begin a new one.";
+
+/** What the browser would not keep: the record as it is on this page only. @type {string | null} */
+let unkept = null;
+
+/** @returns {PersonRecord} */
+export function newRecord() {
+  return { version: VERSION, name: "", attempts: [], observed: [] };
+}
+
+/** @param {string} family @returns {string}  the item under which calls of a family come back */
+export function callItem(family) {
+  return `call: ${family}`;
+}
+
+/** @param {Date} [now] @returns {string}  the learner's own day, such as 2026-11-26 */
+export function today(now = new Date()) {
+  const two = (/** @type {number} */ number) => String(number).padStart(2, "0");
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+}
+
+/**
+ * The text of the record as it is kept; "" where there is none.
+ *
+ * @returns {string}
+ */
+export function recordText() {
+  if (unkept !== null) {
+    return unkept;
+  }
+  try {
+    return localStorage.getItem(KEY) ?? "";
+  } catch {
+    return "";
+  }
+}
+
+/**
+ * @returns {{record: PersonRecord, problem: string}}  a new record where none is kept; with a
+ *   problem, too, but then nothing may be written
+ */
+export function readRecord() {
+  const text = recordText();
+  const record = text ? parsed(text) : newRecord();
+  return { record: record ?? newRecord(), problem: record ? "" : UNREADABLE };
+}
+
+/**
+ * Changes the record as it is now, not as it was when the page read it.
+ *
+ * @param {(record: PersonRecord) => string | void} change  returns a sentence where it cannot be made
+ * @returns {Promise<Written>}
+ */
+export function writeRecord(change) {
+  return alone(() => {
+    const { record, problem } = readRecord();
+    if (problem) {
+      return { kept: false, sentence: problem };
+    }
+    const refused = change(record);
+    return refused ? { kept: false, sentence: refused } : store(JSON.stringify(record));
+  });
+}
+
+/**
+ * Puts a record in the place of the one that was read, where no other page has changed it since.
+ *
+ * @param {string} read  the text that was read, of recordText
+ * @param {PersonRecord | null} record  null deletes it
+ * @returns {Promise<Written & {changed: boolean}>}  changed: another page was first; nothing is done
+ */
+export function replaceRecord(read, record) {
+  return alone(() => {
+    if (recordText() !== read) {
+      return { kept: false, sentence: "", changed: true };
+    }
+    return { ...store(record ? JSON.stringify(record) : null), changed: false };
+  });
+}
+
+/**
+ * Adds one answer to the record.
+ *
+ * @param {Attempt} attempt
+ * @returns {Promise<Written>}  what to tell the learner, if anything
+ */
+export function addAttempt(attempt) {
+  const { item, family, skill, right, sure, score, critical, seed, code } = attempt;
+  const drawn = code === undefined ? { seed: String(seed) } : { code: String(code) };
+  if (!item || !family || (seed === undefined) === (code === undefined) || !(score >= 0 && score <= 1)) {
+    throw new TypeError("An answer needs its item, its family, a score from 0 to 1, and a seed or a code.");
+  }
+  const now = new Date();
+  const added = { at: now.toISOString(), day: today(now), item, family, skill: skill ?? "", right: Boolean(right), sure: Boolean(sure), score, critical: Boolean(critical), ...drawn };
+  return writeRecord((record) => {
+    if (record.attempts.length >= MOST_ATTEMPTS) {
+      return FULL;
+    }
+    record.attempts.push(added);
+  });
+}
+
+/**
+ * Tells of every change, of this page and of others.
+ *
+ * @param {() => void} told
+ * @returns {() => void}  stops it
+ */
+export function onRecordChange(told) {
+  const stored = (/** @type {StorageEvent} */ event) => (event.key === KEY || event.key === null) && told();
+  addEventListener("storage", stored);
+  addEventListener(CHANGED, told);
+  return () => {
+    removeEventListener("storage", stored);
+    removeEventListener(CHANGED, told);
+  };
+}
+
+/** @param {string} text @returns {PersonRecord | null}  null where it is no record of this version */
+function parsed(text) {
+  try {
+    const data = JSON.parse(text);
+    const isOne = data?.version === VERSION && typeof data.name === "string" && Array.isArray(data.attempts) && Array.isArray(data.observed);
+    return isOne ? data : null;
+  } catch {
+    return null;
+  }
+}
+
+/** @param {string | null} text  null forgets it @returns {Written} */
+function store(text) {
+  try {
+    if (text === null) {
+      localStorage.removeItem(KEY);
+    } else {
+      localStorage.setItem(KEY, text);
+    }
+    unkept = null;
+  } catch {
+    unkept = text ?? "";
+  }
+  dispatchEvent(new Event(CHANGED));
+  return unkept === null ? { kept: true, sentence: "" } : { kept: false, sentence: NOT_KEPT };
+}
+
+/**
+ * Runs one change at a time, across all pages of the site where the browser can do that.
+ *
+ * @template T
+ * @param {() => T} change
+ * @returns {Promise<T>}
+ */
+async function alone(change) {
+  if (navigator.locks) {
+    return navigator.locks.request(KEY, async () => change());
+  }
+  return change();
+}
