@@ -21,9 +21,10 @@ def check(handbook: Handbook) -> Iterator[Problem]:
     """Yield a problem for each marked line."""
     marked: dict[int, set[int]] = {}
     for entry in handbook.entries():
-        lines = marked.setdefault(id(entry.yaml), set(_marked(entry.yaml)))
-        if lines:
-            yield from _left(entry, lines)
+        if id(entry.yaml) not in marked:  # many entries may stand in one file
+            marked[id(entry.yaml)] = set(_marked(entry.yaml))
+        if marked[id(entry.yaml)]:
+            yield from _left(entry, marked[id(entry.yaml)])
         if isinstance(entry, Page):
             yield from _texts(entry)
 
