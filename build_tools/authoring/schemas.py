@@ -24,7 +24,8 @@ from calculators.simulation.changes import CHANGES
 FOLDER = "docs/schemas"
 #: The mapping of schemas to files, as language servers for YAML take it in an editor's settings.
 SETTINGS = "editor-settings.json"
-_DIALECT = "https://json-schema.org/draft/2020-12/schema"
+#: The newest that language servers for YAML understand.
+_DIALECT = "http://json-schema.org/draft-07/schema#"
 _NAMES = {"calculators": CALCULATORS, "changes": CHANGES}
 
 
@@ -90,8 +91,11 @@ def renew(root: Path) -> list[str]:
 
 
 def _schema(title: str, shape: type[Format]) -> dict[str, Any]:
-    made = TypeAdapter(shape).json_schema(schema_generator=_Plain)
-    return {"$schema": _DIALECT, **_closed(made), "title": title}
+    made = TypeAdapter(shape).json_schema(
+        schema_generator=_Plain, ref_template="#/definitions/{model}"
+    )
+    named = {"definitions": made.pop("$defs")} if "$defs" in made else {}
+    return {"$schema": _DIALECT, **_closed(made | named), "title": title}
 
 
 def _list_of(stem: str, shape: type[Format]) -> dict[str, Any]:

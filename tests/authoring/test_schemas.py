@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from jsonschema import Draft202012Validator
+from jsonschema import Draft7Validator
 
 from build_tools.authoring.schemas import FOLDER, SETTINGS, files, renew, schemas, settings, stale
 from build_tools.commands import ROOT
@@ -22,7 +22,7 @@ MAPPED = settings()["yaml.schemas"]
 
 
 def _wrong(name: str, data: Any) -> list[str]:
-    return [error.message for error in Draft202012Validator(ALL[name]).iter_errors(data)]
+    return [error.message for error in Draft7Validator(ALL[name]).iter_errors(data)]
 
 
 def _data(text: str) -> Any:
@@ -47,7 +47,7 @@ def test_stale_schemas_are_renewed_and_old_ones_removed(tmp_path: Path) -> None:
 
 @pytest.mark.parametrize("name", [one for one in files() if one != SETTINGS])
 def test_each_is_a_schema(name: str) -> None:
-    Draft202012Validator.check_schema(ALL[name])
+    Draft7Validator.check_schema(ALL[name])
 
 
 def test_every_yaml_file_has_a_schema_that_holds() -> None:
