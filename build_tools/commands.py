@@ -25,6 +25,7 @@ from build_tools.authoring.reports import FORMATS
 from build_tools.browser import BrowserFilesError
 from build_tools.browser.compressed import brotli_twin, is_compressed
 from build_tools.browser.runtime import compressed_files, runtime_files
+from build_tools.class_pack.options import MOST_PEOPLE, Several, checked
 from build_tools.content.handbook import Handbook, load_handbook
 from build_tools.content.problems import expected
 from build_tools.set_up.failure import Failure, sentence_for
@@ -170,6 +171,61 @@ def simulate_homes(faults: tuple[str, ...]) -> None:
     made = homes.make(data, names, kept, lambda line: click.echo(line, err=True))
     (handbook.docs_folder / homes.FILE).write_text(homes.as_text(made), "utf-8", newline="\n")
     click.echo(f"Homes made anew: {len(names)}. All homes: {len(made['faults'])}.")
+
+
+@main.command("class-pack", cls=Several, help=COMMANDS["class-pack"])
+@click.option("--seed", required=True, help="A number: the same one gives the same pack.")
+@click.option(
+    "--output",
+    required=True,
+    type=click.Path(path_type=Path, resolve_path=True),
+    help="The folder to write, new or empty, or one with an older pack.",
+)
+@click.option("--exercises", multiple=True, metavar="ID...", help="These exercises.")
+@click.option("--family", multiple=True, metavar="FAMILY...", help="All exercises of families.")
+@click.option("--calls", multiple=True, metavar="CODE...", help="These practice calls.")
+@click.option(
+    "--people",
+    default=1,
+    show_default=True,
+    type=click.IntRange(1, MOST_PEOPLE),
+    help="So many sheets, each with numbers and a key of its own.",
+)
+@click.option("--edition", default="", help='The day that each page bears, such as "2026-05-01".')
+@click.option("--units", type=click.Choice(SYSTEMS), help="In place of the shop's own.")
+@click.option("--address", help="Where the handbook's site is, for links to its calculators.")
+@click.option("--no-pdf", is_flag=True, help="Make no PDF files.")
+def class_pack(
+    seed: str,
+    output: Path,
+    exercises: tuple[str, ...],
+    family: tuple[str, ...],
+    calls: tuple[str, ...],
+    people: int,
+    edition: str,
+    units: str | None,
+    address: str | None,
+    no_pdf: bool,
+) -> None:
+    """Write question sheets with their key, and files for learning systems."""
+    from build_tools.class_pack.pack import Pack, Wanted, write
+    from build_tools.set_up import browser
+
+    address = address or load_config(str(CONFIG)).site_url or ""
+    checked(seed, edition, address)
+    wanted = Wanted(
+        seed,
+        people=people,
+        exercises=exercises,
+        families=family,
+        calls=calls,
+        units=units or "",
+        edition=edition,
+        address=address,
+    )
+    at_hand = None if no_pdf else browser.find(ROOT)
+    names = write(Pack(sound_handbook(), wanted), output, at_hand, click.echo)
+    click.echo(f"Written into {output}: {', '.join(names)}.")
 
 
 @main.command("benchmark", help=COMMANDS["benchmark"])

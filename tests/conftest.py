@@ -13,6 +13,17 @@ from mkdocs.commands.build import build
 from mkdocs.config import load_config
 
 
+def pytest_addoption(parser: pytest.Parser) -> None:
+    """Add what a change of the arithmetic is tried with, and what takes too long for every day."""
+    parser.addoption("--thorough", action="store_true", help="more hostile inputs and corners")
+
+
+@pytest.fixture(scope="session")
+def thorough(pytestconfig: pytest.Config) -> bool:
+    """Whether the long run was asked for."""
+    return pytestconfig.getoption("thorough")
+
+
 @pytest.fixture(scope="session")
 def built(tmp_path_factory: pytest.TempPathFactory) -> Callable[[Path], Path]:
     """Build the site of a configuration, strictly as `mkdocs build --strict` does.

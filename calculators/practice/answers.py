@@ -104,6 +104,21 @@ def is_right(number, value, output):
     return snap(abs(number - value["rounded"])) <= snap(room * (1 + 1e-9) + 1e-12)
 
 
+def accepted_between(value, output):
+    """Return the (least, most) pairs of numbers between which `is_right` takes an answer.
+
+    They are for whoever marks without this module, such as a learning system.
+    """
+    if output.kind == "time of day":
+        return [(value["number"] - SAME_TIME, value["number"] + SAME_TIME)]
+    share = RIGHT_WITHIN * abs(value["number"])
+    room = _display_step(value, output) if _is_only_shown(output) else 0.0
+    return [
+        (snap(value["number"] - share), snap(value["number"] + share)),
+        (snap(value["rounded"] - room), snap(value["rounded"] + room)),
+    ]
+
+
 def _is_only_shown(output):
     """Tell whether the rounding is for show, not a step of the trade with a direction."""
     return output.direction == "nearest" and not (output.step is None and output.digits is None)

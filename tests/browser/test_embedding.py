@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import html
 import re
 from collections.abc import Callable
 from pathlib import Path
@@ -210,6 +211,52 @@ def test_two_calculators_of_one_page_tell_apart(
     expect(frame(page, "hardness-setting").get_by_label("Hardness of the raw")).to_have_value(
         re.compile("^18")
     )
+
+
+#: What the frame is allowed in which a learning system shows a trainer's page.
+USUAL_PERMISSIONS = "allow-scripts allow-same-origin allow-forms allow-popups"
+
+
+def in_a_frame(body: str, permissions: str) -> str:
+    """Return a page of a learning system that shows a trainer's page in a sandboxed frame."""
+    inner = f'<meta charset="utf-8"><meta name="viewport" content="width=device-width">{body}'
+    return (
+        f'<h1>Unit 3</h1><iframe id="unit" sandbox="{permissions}" title="Unit 3" '
+        f'style="width: 100%; height: 40rem" srcdoc="{html.escape(inner)}"></iframe>'
+    )
+
+
+@pytest.mark.parametrize("way", ["element", "frame"])
+def test_in_a_learning_system_s_sandboxed_frame_a_calculator_answers(
+    visits: Visits, handbook: str, outer: Callable[[str], str], way: str
+) -> None:
+    own = element(handbook, "hardness-setting", 'input-hardness="25 gpg"')
+    if way == "frame":  # without our script, as where a system takes scripts out of what is typed
+        address = f"{handbook}embed/hardness-setting/?hardness-setting.hardness=25+gpg"
+        own = f'<iframe src="{address}" title="Hardness setting"></iframe>'
+    page = visits.page()
+    page.goto(outer(in_a_frame(own, USUAL_PERMISSIONS)))
+    inside = page.frame_locator("#unit").frame_locator("iframe")
+    shown = inside.locator("[data-output=setting] strong")
+    answer = run("hardness-setting", {**SETTING[1], "hardness": "25 gpg"})["values"]["setting"]
+    expect(shown).to_have_text(answer["shown"])
+    inside.get_by_label("Hardness of the raw water").fill("31 gpg")
+    answer = run("hardness-setting", {**SETTING[1], "hardness": "31 gpg"})["values"]["setting"]
+    expect(shown).to_have_text(answer["shown"])
+
+
+def test_in_a_frame_that_is_cut_off_from_its_own_host_the_example_and_a_sentence_stand(
+    visits: Visits, handbook: str, outer: Callable[[str], str]
+) -> None:
+    page = visits.page()
+    page.goto(outer(in_a_frame(element(handbook, "hardness-setting"), "allow-scripts")))
+    inside = page.frame_locator("#unit").frame_locator("iframe")
+    expect(inside.locator(".live-form__status")).to_contain_text("The form is off")
+    expect(inside.locator("[data-output=setting] strong")).to_be_visible()
+    expect(inside.get_by_role("link", name="Open in the handbook")).to_be_visible()
+    provoked = visits.take_errors()
+    assert "from origin 'null' has been blocked" in provoked[0]
+    assert [one for one in provoked[1:] if "net::ERR_FAILED" not in one] == []
 
 
 def test_a_wrong_name_is_said_with_the_nearest_ones_and_the_link_stays(

@@ -10,8 +10,8 @@ from calculators import CALCULATORS, run
 from calculators.declare import Course
 from calculators.quantities import SYSTEMS
 
-MOST = 3000
-MOST_OF_DAYS = 200  # of a calculator that lives through days, which takes a while
+MOST, MOST_THOROUGHLY = 800, 3000
+MOST_OF_DAYS = 100  # of a calculator that lives through days, which takes a while
 
 
 def places(one):
@@ -22,14 +22,15 @@ def places(one):
     return [f"{number!r} {one.unit}".strip() for number in numbers if number is not None]
 
 
-def corners(calculator):
-    """Return the corners of a calculator, or as many of them, drawn by a fixed seed, as are run."""
+def corners(calculator, most):
+    """Return the corners of a calculator, or at most so many, drawn by a fixed seed."""
     names = [one.name for one in calculator.inputs]
     each = [places(one) for one in calculator.inputs]
     total = 1
     for values in each:
         total *= len(values)
-    most = MOST_OF_DAYS if isinstance(calculator.picture, Course) else MOST
+    if isinstance(calculator.picture, Course):
+        most = MOST_OF_DAYS
     if total <= most:
         chosen = itertools.product(*each)
     else:
@@ -40,9 +41,9 @@ def corners(calculator):
 
 @pytest.mark.parametrize("calculator", CALCULATORS.values(), ids=list(CALCULATORS))
 @pytest.mark.parametrize("units", SYSTEMS)
-def test_a_corner_gives_an_answer_or_a_sentence(calculator, units):
+def test_a_corner_gives_an_answer_or_a_sentence(calculator, units, thorough):
     answered = 0
-    for inputs in corners(calculator):
+    for inputs in corners(calculator, MOST_THOROUGHLY if thorough else MOST):
         result = run(calculator.name, inputs, units)
 
         assert bool(result["values"]) != bool(result["problems"]), inputs

@@ -1,0 +1,52 @@
+"""A printed page as a PDF file, made by a browser that is at hand."""
+
+from __future__ import annotations
+
+import re
+import subprocess
+import tempfile
+from pathlib import Path
+
+from build_tools.engines.chromium import QUIET_FLAGS
+from build_tools.set_up.failure import Failure
+
+#: Longer than the longest pack takes on a slow machine [s].
+LONGEST = 300
+#: When a PDF was made, by itself: the same pack has the same bytes.
+_MADE = re.compile(rb"/(CreationDate|ModDate) \(D:\d{14}")
+NO_DAY = "20000101"
+
+
+def printed(browser: str, page: Path, day: str = "") -> bytes:
+    """Return a page as a PDF. day: the edition's, as "2026-05-01", which the file then bears.
+
+    Raises Failure where the browser makes none.
+    """
+    with tempfile.TemporaryDirectory() as folder:
+        made = Path(folder) / "page.pdf"
+        command = [
+            browser,
+            "--headless",
+            *QUIET_FLAGS,
+            f"--user-data-dir={folder}/user",
+            "--no-pdf-header-footer",
+            f"--print-to-pdf={made}",
+            page.resolve().as_uri(),
+        ]
+        try:
+            subprocess.run(
+                command,
+                stdin=subprocess.DEVNULL,
+                stdout=subprocess.DEVNULL,
+                stderr=subprocess.DEVNULL,
+                timeout=LONGEST,
+                check=True,
+            )
+            data = made.read_bytes()
+        except (OSError, subprocess.SubprocessError) as error:
+            raise Failure(
+                f"The browser {browser} made no PDF of {page.name}. Print that page from a browser "
+                "of yours, or leave PDF files out with --no-pdf."
+            ) from error
+    stamp = (day.replace("-", "") or NO_DAY).encode() + b"000000"
+    return _MADE.sub(lambda found: b"/" + found[1] + b" (D:" + stamp, data)

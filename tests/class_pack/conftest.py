@@ -1,0 +1,20 @@
+"""The shipped handbook, and one pack of it."""
+
+from __future__ import annotations
+
+import pytest
+
+from build_tools.class_pack.pack import Pack, Wanted
+from build_tools.commands import sound_handbook
+from build_tools.content.handbook import Handbook
+
+
+@pytest.fixture(scope="session")
+def handbook() -> Handbook:
+    return sound_handbook()
+
+
+@pytest.fixture(scope="session")
+def pack(handbook: Handbook) -> Pack:
+    """A mixed pack for two people."""
+    return Pack(handbook, Wanted("7", people=2, edition="2026-05-01"))
