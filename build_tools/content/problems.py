@@ -33,7 +33,8 @@ def choosing(message: str, word: object, choices: Iterable[str]) -> Said:
     """Return the text of a problem with a word that is none of the choices; see `expected`."""
     names = tuple(choices)
     close = _most_like(str(word)[:60], names)[1] if names else None
-    return _said(message, expected(word, names), ", ".join(names) or "nothing: there is none", close)
+    wanted = ", ".join(names) or "nothing: there is none"
+    return _said(message, expected(word, names), wanted, close)
 
 
 def _said(message: str, bracket: str, wanted: str, nearest: str | None) -> Said:

@@ -42,7 +42,7 @@ LEFT = {
         'check (expected its chance under "likelihoods" of a fault)'
     ],
     "exercise": [
-        "docs_src/practice/weigh-the-salts-bag.yaml:9: there is no skill \"name-of-one\" (there are "
+        'docs_src/practice/weigh-the-salts-bag.yaml:9: there is no skill "name-of-one" (there are '
         "none yet)"
     ],
     "fact": [

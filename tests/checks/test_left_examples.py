@@ -12,24 +12,24 @@ WRONG = [
     (
         "procedures/drain-flow.yaml", "goal: Know the flow at the drain.",
         "goal: Know the flow at the drain.  # example",
-        'procedures/drain-flow.yaml:2: "goal" is still an example (expected what is achieved when it '
-        'is done; then take "# example" away)',
+        'procedures/drain-flow.yaml:2: "goal" is still an example (expected what is achieved when '
+        'it is done; then take "# example" away)',
     ),
     (
         "facts.yaml", "value: 5 gal", "value: 5 gal # example",
-        'facts.yaml:3: "value" is still an example (expected such as "140 °F"; then take "# example" '
-        "away)",
+        'facts.yaml:3: "value" is still an example (expected such as "140 °F"; then take '
+        '"# example" away)',
     ),
     (
         "checks/rod.yaml", "  - A blunt rod", "  - A blunt rod  #example",
-        'checks/rod.yaml:11: item 1 of "tools" is still an example (expected a list of tools, or [] '
-        'for none; then take "# example" away)',
+        'checks/rod.yaml:11: item 1 of "tools" is still an example (expected a list of tools, or '
+        '[] for none; then take "# example" away)',
     ),
     (
         "faults/salt-bridge.yaml", "  rod: {hollow: 95 %, loose: 5 %}",
         "  rod: {hollow: 95 %, loose: 5 %}  # example",
-        'faults/salt-bridge.yaml:26: "loose" is still an example (expected lines of a check and the '
-        'chance of each result, "complaint" among them; then take "# example" away)',
+        'faults/salt-bridge.yaml:26: "loose" is still an example (expected lines of a check and '
+        'the chance of each result, "complaint" among them; then take "# example" away)',
     ),
     (
         "learn/hardness.md", "  hardness: 18 gpg", "  hardness: 18 gpg  # example",
