@@ -19,6 +19,9 @@ from mkdocs.commands import serve as mkdocs_serve
 from mkdocs.config import load_config
 from mkdocs.exceptions import BuildError
 
+from build_tools.authoring import commands as authoring
+from build_tools.authoring.new import Wanted
+from build_tools.authoring.reports import FORMATS
 from build_tools.browser import BrowserFilesError
 from build_tools.browser.compressed import brotli_twin, is_compressed
 from build_tools.browser.runtime import compressed_files, runtime_files
@@ -79,16 +82,31 @@ def build(output: Path) -> None:
 
 
 @main.command(help=COMMANDS["check"])
-def check() -> None:
+@click.option(
+    "--format",
+    "how",
+    type=click.Choice([*FORMATS]),
+    default="lines",
+    show_default=True,
+    help="For people, as one JSON object a line, or as one SARIF log.",
+)
+@click.option("--watch", is_flag=True, help="Check again after each saved file; Ctrl+C ends it.")
+def check(how: str, watch: bool) -> None:
     """Tell every problem, or that there is none."""
-    from build_tools.checks import find_problems
-    from build_tools.content.problems import summary
+    (authoring.check_and_watch if watch else authoring.check)(docs_folder(), ROOT, how)
 
-    docs_folder = Path(load_config(str(CONFIG)).docs_dir)
-    problems = find_problems(docs_folder, ROOT)
-    if problems:
-        raise Failure(summary(problems))
-    click.echo("No problems found.")
+
+@main.command("new", help=COMMANDS["new"])
+@authoring.options_of_new
+def new(kind: str, title: str, name: str, calculate: str, page: str) -> None:
+    """Write a source that explains itself, and tell what is next."""
+    authoring.make_new(docs_folder(), ROOT, Wanted(kind, title, name, calculate, page))
+
+
+@main.command("schemas", help=COMMANDS["schemas"])
+def schemas() -> None:
+    """Make the schemas anew that are stale."""
+    authoring.renew_schemas(ROOT)
 
 
 @main.command("work-out", help=COMMANDS["work-out"])
@@ -111,7 +129,7 @@ def work_out(
     if name is None:
         click.echo(terminal.listed())
         return
-    handbook = load_handbook(Path(load_config(str(CONFIG)).docs_dir), ROOT)
+    handbook = load_handbook(docs_folder(), ROOT)
     if handbook.shop is None:
         raise Failure("shop.yaml could not be read: the command check tells why.")
     units = units or handbook.units
@@ -304,9 +322,14 @@ def write_site(output: Path) -> None:
         config.plugins.on_shutdown()
 
 
+def docs_folder() -> Path:
+    """The folder of the sources."""
+    return Path(load_config(str(CONFIG)).docs_dir)
+
+
 def sound_handbook() -> Handbook:
     """Load the handbook; fail where something in it cannot be read."""
-    handbook = load_handbook(Path(load_config(str(CONFIG)).docs_dir), ROOT)
+    handbook = load_handbook(docs_folder(), ROOT)
     if handbook.problems:
         raise Failure("Some sources could not be read: the command check tells which.")
     return handbook
@@ -363,9 +386,12 @@ def print_what_mkdocs_says(progress_of: str | None = None) -> None:
 
 
 def run(arguments: list[str]) -> int:
-    """Run a command; each failure is its sentence on stderr and exit code 1."""
+    """Run a command; each failure is its sentence on stderr and exit code 1.
+
+    A command that has told its failure itself ends with its exit code.
+    """
     try:
-        main(arguments, prog_name="python3 -m build_tools", standalone_mode=False)
+        code = main(arguments, prog_name="python3 -m build_tools", standalone_mode=False)
     except click.Abort:
         print("Stopped.", file=sys.stderr)
         return 130
@@ -379,7 +405,7 @@ def run(arguments: list[str]) -> int:
     except OSError as error:
         print(sentence_for(error), file=sys.stderr)
         return 1
-    return 0
+    return code or 0
 
 
 if __name__ == "__main__":

@@ -12,6 +12,7 @@ from build_tools.checks import (
     expectations,
     expressions,
     finished_calls,
+    left_examples,
     lessons,
     likelihoods,
     links,
@@ -39,6 +40,7 @@ def check_handbook(handbook: Handbook, values: Values) -> list[Problem]:
     """Return all problems in order; `values` then knows every use of a fact."""
     problems = [
         *handbook.problems,
+        *left_examples.check(handbook),
         *references.check(handbook),
         *links.check(handbook),
         *scripts.check(handbook),

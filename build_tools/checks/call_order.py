@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from build_tools.content.diagnosis_models import Check, Finding
 from build_tools.content.entries import Entry
 from build_tools.content.handbook import Handbook
-from build_tools.content.problems import Problem, expected, shortened
+from build_tools.content.problems import Problem, choosing, shortened
 from build_tools.content.yaml_file import KeyPath
 
 _NAME = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
@@ -61,7 +61,7 @@ def _findings(
         for name in finding.result:
             if found and name not in names:
                 path: KeyPath = (key, index, "result")
-                said = f'the check "{finding.check}" has no result "{name}" {expected(name, names)}'
+                said = choosing(f'the check "{finding.check}" has no result "{name}"', name, names)
                 yield entry.problem(path, said)
 
 

@@ -8,7 +8,7 @@ from typing import Any
 from build_tools.content.entries import Block, Example
 from build_tools.content.fields import last_place, same_as_written
 from build_tools.content.handbook import Handbook
-from build_tools.content.problems import Problem, expected, shortened
+from build_tools.content.problems import Problem, choosing, expected, shortened
 from build_tools.content.values import Values
 from calculators import CALCULATORS
 from calculators.declare import Calculator, Output
@@ -35,7 +35,7 @@ def wrong_names(block: Block, calculator: Calculator) -> Iterator[Problem]:
         for name in getattr(block.content, key, ()):
             if name not in names:
                 said = f'the calculator "{calculator.name}" has no {word} "{shortened(name)}"'
-                yield block.problem((key, name), f"{said} {expected(name, names)}")
+                yield block.problem((key, name), choosing(said, name, names))
 
 
 def _answers(example: Example, calculator: Calculator, result: dict[str, Any]) -> Iterator[Problem]:

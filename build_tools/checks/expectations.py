@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from build_tools.content.entries import Entry
 from build_tools.content.handbook import Handbook
 from build_tools.content.page_models import Procedure, Reading
-from build_tools.content.problems import Problem, expected, shortened
+from build_tools.content.problems import Problem, choosing, shortened
 from build_tools.content.readings import expected_reading
 from build_tools.content.values import Values
 from build_tools.content.yaml_file import KeyPath
@@ -32,10 +32,10 @@ def _names(procedure: Entry[Procedure], path: KeyPath, reading: Reading) -> Iter
     inputs = [one.name for one in calculator.inputs]
     for name in reading.inputs:
         if name not in inputs:
-            said = f'{title} input "{shortened(name)}" {expected(name, inputs)}'
+            said = choosing(f'{title} input "{shortened(name)}"', name, inputs)
             yield procedure.problem((*path, "inputs", name), said)
     outputs = [one.name for one in calculator.outputs]
     for place, name in enumerate(reading.show or []):
         if name not in outputs:
-            said = f'{title} answer "{shortened(name)}" {expected(name, outputs)}'
+            said = choosing(f'{title} answer "{shortened(name)}"', name, outputs)
             yield procedure.problem((*path, "show", place), said)

@@ -8,7 +8,7 @@ from build_tools.content.entries import Page
 from build_tools.content.handbook import Handbook
 from build_tools.content.markdown_file import read_markdown
 from build_tools.content.page_models import LessonFront
-from build_tools.content.problems import Problem
+from build_tools.content.problems import Problem, asking
 
 #: Less teaches nothing, and more is not read between two calls.
 MINUTES = range(5, 13)
@@ -26,17 +26,15 @@ def check(handbook: Handbook) -> Iterator[Problem]:
 
 def _front(page: Page, front: LessonFront) -> Iterator[Problem]:
     if front.minutes not in MINUTES:
-        said = (
-            f"the lesson takes {front.minutes} minutes "
-            f"(expected {MINUTES[0]} to {MINUTES[-1]}; divide it, or add to it)"
-        )
-        yield page.problem(("minutes",), said)
+        said = f"the lesson takes {front.minutes} minutes"
+        wanted = f"{MINUTES[0]} to {MINUTES[-1]}; divide it, or add to it"
+        yield page.problem(("minutes",), asking(said, wanted))
     if (count := len(front.can_now)) < LEAST_CAN_NOW:
         said = f"the lesson names {count} of what can be done now"
-        yield page.problem(("can_now",), f"{said} (expected at least {LEAST_CAN_NOW})")
+        yield page.problem(("can_now",), asking(said, f"at least {LEAST_CAN_NOW}"))
     if (count := len(front.questions)) != QUESTIONS:
         said = f"the lesson has {count} {'question' if count == 1 else 'questions'}"
-        yield page.problem(("questions",), f"{said} (expected {QUESTIONS})")
+        yield page.problem(("questions",), asking(said, f"{QUESTIONS}"))
 
 
 def _blocks(page: Page, unread: set[str]) -> Iterator[Problem]:
@@ -44,5 +42,5 @@ def _blocks(page: Page, unread: set[str]) -> Iterator[Problem]:
     blocks = (("worked-example", "worked example", "examples"), ("picture", "picture", "pictures"))
     for word, what, group in blocks:
         if word not in words and group not in unread:  # a misspelled block is told as such
-            said = f'the lesson has no {what} (expected at least one block "{word}")'
+            said = asking(f"the lesson has no {what}", f'at least one block "{word}"')
             yield Problem(page.file, 1, said)

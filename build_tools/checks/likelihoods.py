@@ -8,7 +8,7 @@ from build_tools.content.diagnosis_models import COMPLAINT, Check, Fault
 from build_tools.content.entries import Entry
 from build_tools.content.fields import Measure
 from build_tools.content.handbook import Handbook
-from build_tools.content.problems import Problem, expected, shortened
+from build_tools.content.problems import Problem, asking, choosing, shortened
 
 
 def check(handbook: Handbook) -> Iterator[Problem]:
@@ -26,7 +26,7 @@ def _row(
     path = ("likelihoods", name)
     if not handbook.knows("checks", name):
         choices = sorted(handbook.names("checks"))
-        said = f'there is no check "{shortened(name)}" {expected(name, choices)}'
+        said = choosing(f'there is no check "{shortened(name)}"', name, choices)
         yield fault.problem(path, said)
         return
     if not chances:
@@ -39,7 +39,7 @@ def _row(
     names = [one.name for one in entry.content.results] if entry else [*chances]
     for result in chances:
         if result not in names:
-            said = f'the check "{name}" has no result "{result}" {expected(result, names)}'
+            said = choosing(f'the check "{name}" has no result "{result}"', result, names)
             yield fault.problem((*path, result), said)
 
 
@@ -74,11 +74,9 @@ def _unexpected(handbook: Handbook) -> Iterator[Problem]:
     for entry in handbook.checks.values():
         rows = [one.content.likelihoods.get(entry.id, {}) for one in handbook.faults.values()]
         if not any(_abnormal(entry, row) for row in rows):
-            said = (
-                "no fault expects an abnormal result of this check (expected its chance under "
-                '"likelihoods" of a fault)'
-            )
-            yield Problem(entry.file, 1, said)
+            said = "no fault expects an abnormal result of this check"
+            wanted = 'its chance under "likelihoods" of a fault'
+            yield Problem(entry.file, 1, asking(said, wanted))
 
 
 def _abnormal(entry: Entry[Check], chances: dict[str, Measure]) -> bool:

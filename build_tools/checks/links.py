@@ -10,7 +10,7 @@ from build_tools.content.addresses import addresses, anchors, link_to, target_of
 from build_tools.content.entries import Passage
 from build_tools.content.handbook import Handbook
 from build_tools.content.markdown_file import Link
-from build_tools.content.problems import Problem, expected, shortened
+from build_tools.content.problems import Problem, choosing, shortened
 
 _OUTSIDE = re.compile(r"[a-zA-Z][a-zA-Z0-9+.-]*:|//")
 
@@ -38,12 +38,12 @@ def _link(handbook: Handbook, known: set[str], passage: Passage, link: Link) -> 
         return None
     if address not in known:
         near = [link_to(base, one) for one in sorted(known | handbook.other_files)]
-        return f'there is no page "{shortened(link.target)}" {expected(link.target, near)}'
+        return choosing(f'there is no page "{shortened(link.target)}"', link.target, near)
     there = anchors(handbook, address) if anchor else None
     if there is None or anchor in there:
         return None
     said = f'the page "{address}" has no anchor "{shortened(anchor)}"'
-    return f"{said} {expected(anchor, sorted(there))}"
+    return choosing(said, anchor, sorted(there))
 
 
 def _image(handbook: Handbook, passage: Passage, image: Link) -> Iterator[str]:
@@ -58,4 +58,4 @@ def _image(handbook: Handbook, passage: Passage, image: Link) -> Iterator[str]:
         yield f'the image "{shortened(image.target)}" is on another host (expected a file here)'
     elif address not in handbook.other_files:
         near = [link_to(base, one) for one in sorted(handbook.other_files)]
-        yield f'there is no image "{shortened(image.target)}" {expected(image.target, near)}'
+        yield choosing(f'there is no image "{shortened(image.target)}"', image.target, near)

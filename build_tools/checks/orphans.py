@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from build_tools.content.addresses import is_section_index
 from build_tools.content.handbook import Handbook
 from build_tools.content.leads import leads
-from build_tools.content.problems import Problem
+from build_tools.content.problems import Problem, asking
 
 
 def check(handbook: Handbook) -> Iterator[Problem]:
@@ -25,8 +25,6 @@ def check(handbook: Handbook) -> Iterator[Problem]:
             address = entry.address
             if address in reached or is_section_index(address) or entry.id in broken:
                 continue
-            said = (
-                'no other page leads to this one (expected a link, a "go_to" or a list on another '
-                "page that names it)"
-            )
+            wanted = 'a link, a "go_to" or a list on another page that names it'
+            said = asking("no other page leads to this one", wanted)
             yield Problem(entry.file, 1, said)

@@ -10,7 +10,7 @@ from build_tools.content.entries import Entry
 from build_tools.content.handbook import Handbook
 from build_tools.content.page_models import Picture
 from build_tools.content.pictures import CAUSES, CAUSES_GIVEN, NAMES, drawn, inputs_of
-from build_tools.content.problems import Problem, expected, shortened
+from build_tools.content.problems import Problem, choosing, shortened
 from build_tools.content.values import Values
 from calculators import CALCULATORS
 
@@ -36,17 +36,17 @@ def _wrong_names(picture: Entry[Picture]) -> Iterator[Problem]:
         if not calculator.picture:
             with_one = [one.name for one in CALCULATORS.values() if one.picture]
             said = f'the calculator "{calculator.name}" has no picture'
-            yield picture.problem(("calculate",), f"{said} {expected(calculator.name, with_one)}")
+            yield picture.problem(("calculate",), choosing(said, calculator.name, with_one))
         yield from wrong_names(picture, calculator)
     elif content.drawing and content.drawing not in NAMES:
         said = f'there is no drawing "{shortened(content.drawing)}"'
-        yield picture.problem(("drawing",), f"{said} {expected(content.drawing, NAMES)}")
+        yield picture.problem(("drawing",), choosing(said, content.drawing, NAMES))
     elif content.drawing:
         names = [one.name for one in inputs_of(content)]
         for name in content.given:
             if name not in names:
                 said = f'the drawing "{content.drawing}" has no input "{shortened(name)}"'
-                yield picture.problem(("given", name), f"{said} {expected(name, names)}")
+                yield picture.problem(("given", name), choosing(said, name, names))
 
 
 def _several(picture: Entry[Picture]) -> Iterator[Problem]:
@@ -73,14 +73,14 @@ def _causes(handbook: Handbook, picture: Entry[Picture]) -> Iterator[Problem]:
     for name in given:
         if name not in CAUSES_GIVEN:
             said = f'the drawing "{CAUSES}" has no input "{shortened(name)}"'
-            yield picture.problem(("given", name), f"{said} {expected(name, CAUSES_GIVEN)}")
+            yield picture.problem(("given", name), choosing(said, name, CAUSES_GIVEN))
     complaint, findings = given.get("complaint"), given.get("findings", {})
     if isinstance(complaint, str):
         yield from _finding(handbook, picture, ("given", "complaint"), COMPLAINT, complaint)
     else:
         said = f'the drawing "{CAUSES}" needs one complaint'
         names = _results(handbook, COMPLAINT) or []
-        yield picture.problem(("given",), f"{said} {expected(complaint, names)}")
+        yield picture.problem(("given",), choosing(said, complaint, names))
     if isinstance(findings, str):
         said = '"findings" is a text (expected lines of a check, a colon and its result)'
         yield picture.problem(("given", "findings"), said)
@@ -94,13 +94,13 @@ def _finding(
 ) -> Iterator[Problem]:
     if not handbook.knows("checks", name):
         choices = sorted(handbook.names("checks"))
-        said = f'there is no check "{shortened(name)}" {expected(name, choices)}'
+        said = choosing(f'there is no check "{shortened(name)}"', name, choices)
         yield picture.problem(path, said)
         return
     results = _results(handbook, name)
     if results is not None and result not in results:
         said = f'the check "{name}" has no result "{shortened(result)}"'
-        yield picture.problem(path, f"{said} {expected(result, results)}")
+        yield picture.problem(path, choosing(said, result, results))
 
 
 def _results(handbook: Handbook, name: str) -> list[str] | None:

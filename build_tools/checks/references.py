@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from build_tools.content.handbook import Handbook
-from build_tools.content.problems import Problem, expected, shortened
+from build_tools.content.problems import Problem, choosing, shortened
 
 _WORDS = {
     "procedures": "procedure",
@@ -31,7 +31,7 @@ def check(handbook: Handbook) -> Iterator[Problem]:
         for path, group, name in entry.references():
             if not handbook.knows(group, name):
                 choices = sorted(handbook.names(group))
-                said = f'there is no {_WORDS[group]} "{shortened(name)}" {expected(name, choices)}'
+                said = choosing(f'there is no {_WORDS[group]} "{shortened(name)}"', name, choices)
                 yield entry.problem(path, said)
             if isinstance(path[-1], int):
                 if (*path[:-1], name) in seen:

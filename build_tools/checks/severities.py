@@ -9,7 +9,7 @@ from build_tools.content.diagnosis_models import WATERS, Change, Fault
 from build_tools.content.entries import Entry
 from build_tools.content.handbook import Handbook
 from build_tools.content.models import Control
-from build_tools.content.problems import Problem, expected
+from build_tools.content.problems import Problem, choosing
 from build_tools.content.severity import severity
 from build_tools.content.yaml_file import KeyPath
 from calculators.simulation.changes import CHANGES
@@ -21,7 +21,7 @@ def check(handbook: Handbook) -> Iterator[Problem]:
     for fault in handbook.faults.values():
         for name in fault.content.homes:
             if name not in classes:
-                said = f'there is no class of homes "{name}" {expected(name, classes)}'
+                said = choosing(f'there is no class of homes "{name}"', name, classes)
                 yield fault.problem(("homes", name), said)
         for index, change in enumerate(fault.content.simulation):
             if change.change in CHANGES:

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from build_tools.content.entries import Entry
 from build_tools.content.handbook import Handbook
 from build_tools.content.page_models import Table
-from build_tools.content.problems import Problem, expected, shortened
+from build_tools.content.problems import Problem, choosing, shortened
 from build_tools.content.tables import worked_out
 from build_tools.content.values import Values
 from build_tools.content.yaml_file import KeyPath
@@ -62,4 +62,4 @@ def _unknown(
         for path, name in used:
             if name not in names:
                 said = f'the calculator "{calculator.name}" has no {word} "{shortened(name)}"'
-                yield table.problem(path, f"{said} {expected(name, names)}")
+                yield table.problem(path, choosing(said, name, names))

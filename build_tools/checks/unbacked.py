@@ -12,12 +12,12 @@ from build_tools.content.fields import Format, Measure, keys, same_as_written
 from build_tools.content.handbook import Handbook
 from build_tools.content.page_models import WorkedExample
 from build_tools.content.pictures import inputs_of
-from build_tools.content.problems import Problem
+from build_tools.content.problems import Problem, asking
 from calculators import CALCULATORS
 from calculators.quantities import Quantity, QuantityError, display_unit, parse
 
 _HOW = (
-    "expected an expression: put the value in facts.yaml and write {{ fact.its_name }}, or compute "
+    "an expression: put the value in facts.yaml and write {{ fact.its_name }}, or compute "
     "it with {{ work_out(…) }} or a worked example"
 )
 
@@ -48,15 +48,15 @@ def check(handbook: Handbook) -> Iterator[Problem]:
                 if not _among(typed, own):
                     said = f'nothing backs the typed quantity "{typed.text}"'
                     advice = _advice(typed, backings, own)
-                    yield passage.problem(piece.offset(typed.start), f"{said} ({advice})")
+                    yield passage.problem(piece.offset(typed.start), asking(said, advice))
 
 
 def _advice(typed: Typed, backings: list[_Backing], own: dict[str, list[Quantity]]) -> str:
     for backing in backings:
         if _prints(backing, typed):
-            return f"expected {{{{ {backing.expression} }}}}, which has this value"
+            return f"{{{{ {backing.expression} }}}}, which has this value"
     if own:
-        return f"expected one of the block's own givens or answers; otherwise {_HOW[9:]}"
+        return f"one of the block's own givens or answers; otherwise {_HOW}"
     return _HOW
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from build_tools.content.handbook import Handbook
-from build_tools.content.problems import Problem
+from build_tools.content.problems import Problem, asking
 from build_tools.content.values import Values
 
 
@@ -18,5 +18,5 @@ def check(handbook: Handbook, values: Values) -> Iterator[Problem]:
         return
     for name, entry in handbook.facts.items():
         if not values.uses.get(name):
-            said = f'no text uses the fact "{name}" (expected {{{{ fact.{name} }}}} somewhere, or '
-            yield entry.problem((), f"{said}no such fact)")
+            wanted = f"{{{{ fact.{name} }}}} somewhere, or no such fact"
+            yield entry.problem((), asking(f'no text uses the fact "{name}"', wanted))

@@ -51,8 +51,8 @@ def has_calls(handbook: Handbook) -> bool:
 
 
 def has_pocket_sheet(handbook: Handbook) -> bool:
-    """Tell whether the shop has a pocket sheet."""
-    return handbook.shop is not None and handbook.shop.content.pocket_sheet is not None
+    """Tell whether the shop has a pocket sheet, or may have one in a file that failed to load."""
+    return handbook.shop is None or handbook.shop.content.pocket_sheet is not None
 
 
 def is_section_index(address: str) -> bool:

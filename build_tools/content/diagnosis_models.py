@@ -45,7 +45,12 @@ def _chance(value: object) -> Measure:
     return read
 
 
-_SCHEMA: dict[str, Any] = {"type": "string", "description": 'a share such as "65 %"'}
+_SCHEMA: dict[str, Any] = {
+    "type": "string",
+    "pattern": r"%\s*$",
+    "title": "a share",
+    "examples": ["65 %"],
+}
 Chance = Annotated[Measure, PlainValidator(_chance), WithJsonSchema(_SCHEMA)]
 Minutes = Annotated[float, Field(ge=0)]
 Procedures = list[reference("procedures")]

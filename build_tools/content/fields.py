@@ -10,7 +10,7 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cache
-from typing import Annotated, Any, get_args
+from typing import Annotated, Any, ClassVar, get_args
 
 from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, PlainValidator, WithJsonSchema
 
@@ -40,7 +40,12 @@ class Prose(Marker):
 class Reference(Marker):
     """The name of something that must exist: a page, a fact, a calculator, …"""
 
+    #: Under this key a JSON Schema tells the group; `authoring.schemas` puts names in its place.
+    KEY: ClassVar[str] = "x-group"
     group: str
+
+    def __get_pydantic_json_schema__(self, schema: Any, handler: Any) -> dict[str, Any]:
+        return {**handler(schema), self.KEY: self.group}
 
 
 class Format(BaseModel):
@@ -81,7 +86,7 @@ def measure(kind: str | None = None) -> Any:
         text = str(value)
         return Measure(text, parse(text, kind) if kind else parse_any(text))
 
-    schema = {"type": "string", "description": words}
+    schema = {"type": ["string", "number"], "title": words}
     return Annotated[Measure, PlainValidator(read), WithJsonSchema(schema)]
 
 
@@ -131,8 +136,9 @@ def _listed(value: object) -> object:
     return [value] if isinstance(value, str) else value
 
 
+_GIVEN: dict[str, Any] = {"type": ["string", "number"]}
 #: What a calculator is given: a text as a person would type it, or a bare number.
-Given = Annotated[str, BeforeValidator(_literal)]
+Given = Annotated[str, BeforeValidator(_literal), WithJsonSchema(_GIVEN)]
 
 
 def _literal_or_named(value: object) -> object:
@@ -142,9 +148,22 @@ def _literal_or_named(value: object) -> object:
 
 
 #: The same, or several of them by name.
-GivenOrNamed = Annotated[str | dict[str, str], PlainValidator(_literal_or_named)]
+GivenOrNamed = Annotated[
+    str | dict[str, str],
+    PlainValidator(_literal_or_named),
+    WithJsonSchema({"type": ["string", "number", "object"], "additionalProperties": _GIVEN}),
+]
+_NAME: dict[str, Any] = {"type": "string", "minLength": 1}
+_NAMES: dict[str, Any] = {"anyOf": [_NAME, {"type": "array", "items": _NAME, "minItems": 1}]}
 #: One name or a list of names.
-NameOrNames = Annotated[list[Name], Field(min_length=1), BeforeValidator(_listed)]
+NameOrNames = Annotated[
+    list[Name], Field(min_length=1), BeforeValidator(_listed), WithJsonSchema(_NAMES)
+]
+
+
+def either(*ways: str) -> ConfigDict:
+    """Return what a format says to editors where one of several keys, or pairs, must be there."""
+    return ConfigDict(json_schema_extra={"oneOf": [{"required": way.split()} for way in ways]})
 
 
 def keys(model: type[BaseModel]) -> dict[str, Any]:

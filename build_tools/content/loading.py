@@ -21,7 +21,7 @@ from build_tools.content.page_models import (
     WorkedExample,
 )
 from build_tools.content.practice_models import Exercise
-from build_tools.content.problems import Problem, expected
+from build_tools.content.problems import Problem, choosing, expected
 from build_tools.content.skill_models import Skill
 from build_tools.content.validation import validate
 from build_tools.content.yaml_file import YamlFile, read_text, read_yaml
@@ -60,7 +60,7 @@ BLOCKS: dict[str, tuple[type[Format], str, str]] = {
 #: Files that the diagnosis reads and no reader sees; they are no part of the site.
 DATA_FILES = (simulated_homes.FILE, finished_calls.FILE, measured.FILE)
 _FILE_NAME = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
-_FACT_NAME = re.compile(r"[a-z][a-z0-9_]*")
+FACT_NAME = re.compile(r"[a-z][a-z0-9_]*")
 
 
 def page_folder(section: str) -> str:
@@ -145,7 +145,7 @@ class Loader:
         shape, address = LISTS[group]
         self.handbook.ids[group] = set(read.data)
         for name, data in read.data.items():
-            if group == "facts" and not _FACT_NAME.fullmatch(name):
+            if group == "facts" and not FACT_NAME.fullmatch(name):
                 read.report(
                     read.line(name),
                     f'the fact name "{name}" cannot stand in an expression '
@@ -201,7 +201,7 @@ class Loader:
                 problems += self._block(page, fence)
             elif nearest(fence.word, BLOCKS):
                 self.handbook.unread.update(group for _, group, _ in BLOCKS.values())
-                said = f'unknown block "{fence.word}" {expected(fence.word, BLOCKS)}'
+                said = choosing(f'unknown block "{fence.word}"', fence.word, BLOCKS)
                 line = page.body_line + page.body.count("\n", 0, fence.offset)
                 problems.append(Problem(page.file, line, said))
         return problems

@@ -18,6 +18,7 @@ from build_tools.content.fields import (
     PriceOrNothing,
     Text,
     Whole,
+    either,
     measure,
     reference,
 )
@@ -95,10 +96,12 @@ class Shop(Format):
 class Fact(Format):
     """One fact of facts.yaml: a quantity the handbook may print, and why it may."""
 
+    model_config = either("value", "low high")
+
     what: Text = Field(alias="is", description="what the fact is, in words")
     value: AnyQuantity | None = Field(None, description='such as "140 °F"')
-    low: AnyQuantity | None = Field(None, description="the low end of a range")
-    high: AnyQuantity | None = Field(None, description="the high end of a range")
+    low: AnyQuantity | None = Field(None, description='the low end of a range, such as "15 min"')
+    high: AnyQuantity | None = Field(None, description='the high end of a range, such as "20 min"')
     basis: Literal["published", "common practice"] = Field(
         description='"published" or "common practice"'
     )

@@ -14,6 +14,7 @@ from build_tools.content.fields import (
     NameOrNames,
     Text,
     Whole,
+    either,
     reference,
 )
 from build_tools.content.models import Control
@@ -37,6 +38,8 @@ Lessons = list[reference("learn")]
 
 class Reading(Format):
     """What a technician should read at a step: a value of the unit, or a calculated one."""
+
+    model_config = either("value", "calculate show")
 
     label: Text = Field(alias="reading", description="what is read")
     value: Text | None = Field(None, description='such as "unit.backwash_flow"')
@@ -137,6 +140,8 @@ class Through(Format):
 
 class Picture(Format):
     """A fenced block of a Markdown page: a calculator's picture, or a drawing, and its caption."""
+
+    model_config = either("calculate", "drawing")
 
     id: Name = Field(description="its name, such as brine-after-a-refill")
     title: Text = Field(description="a title")

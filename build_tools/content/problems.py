@@ -12,6 +12,37 @@ from calculators.quantities import nearest
 LONGEST_LIST = 8
 
 
+class Said(str):
+    """The text of a problem that also knows its parts, for reports that other programs read.
+
+    message: what is wrong, alone. expected: what would be right. nearest: the name that was most
+    likely meant, or None.
+    """
+
+    message: str
+    expected: str
+    nearest: str | None
+
+
+def asking(message: str, wanted: str, nearest: str | None = None) -> Said:
+    """Return the text of a problem: what is wrong, and what was expected."""
+    return _said(message, f"(expected {wanted})", wanted, nearest)
+
+
+def choosing(message: str, word: object, choices: Iterable[str]) -> Said:
+    """Return the text of a problem with a word that is none of the choices; see `expected`."""
+    names = tuple(choices)
+    close = _most_like(str(word)[:60], names)[1] if names else None
+    wanted = ", ".join(names) or "nothing: there is none"
+    return _said(message, expected(word, names), wanted, close)
+
+
+def _said(message: str, bracket: str, wanted: str, nearest: str | None) -> Said:
+    made = Said(f"{message} {bracket}")
+    made.message, made.expected, made.nearest = message, wanted, nearest
+    return made
+
+
 @dataclass(frozen=True, order=True)
 class Problem:
     """One thing that is wrong: where it stands and what would be right."""

@@ -8,7 +8,7 @@ from typing import Any
 from pydantic import BaseModel, ValidationError
 
 from build_tools.content.fields import Format, first_of, keys
-from build_tools.content.problems import expected, shortened
+from build_tools.content.problems import asking, choosing, shortened
 from build_tools.content.yaml_file import KeyPath, YamlFile
 
 _WANTED = {
@@ -41,30 +41,30 @@ def validate[Shape: Format](
 
 def _sentence(shape: type[Format], path: KeyPath, error: Any) -> str:
     kind, value, here = error["type"], error["input"], tuple(error["loc"])
-    name = _called(path)
+    name = called(path)
     if kind == "missing":
-        return f'the key "{here[-1]}" is missing (expected {_description(shape, here)})'
+        return asking(f'the key "{here[-1]}" is missing', description(shape, here))
     if kind == "extra_forbidden":
-        return (
-            f'unknown key "{shortened(here[-1])}" {expected(here[-1], _keys_at(shape, here[:-1]))}'
+        return choosing(
+            f'unknown key "{shortened(here[-1])}"', here[-1], _keys_at(shape, here[:-1])
         )
     if kind == "value_error" and isinstance(value, dict):  # about several keys together
         return str(error["ctx"]["error"])
     if value is None:
-        return f"{name} is empty (expected {_description(shape, here)})"
+        return asking(f"{name} is empty", description(shape, here))
     if kind == "value_error":
         return f"{name}: {error['ctx']['error']}"
     if kind == "literal_error":
         choices = re.findall(r"'([^']*)'", error["ctx"]["expected"])
-        return f"{name} is {_value(value)} {expected(value, choices)}"
+        return choosing(f"{name} is {_value(value)}", value, choices)
     if kind in _WANTED:
-        return f"{name} is {_value(value)} (expected {_WANTED[kind]})"
+        return asking(f"{name} is {_value(value)}", _WANTED[kind])
     if kind in ("too_short", "string_too_short"):
-        return f"{name} is empty (expected {_description(shape, here)})"
-    return f"{name} is {_value(value)} (expected {_limit(error)})"
+        return asking(f"{name} is empty", description(shape, here))
+    return asking(f"{name} is {_value(value)}", _limit(error))
 
 
-def _called(path: KeyPath) -> str:
+def called(path: KeyPath) -> str:
     """Return how a message calls the part at a path: its key, or its place in a list."""
     if not path:
         return "this"
@@ -93,11 +93,14 @@ def _keys_at(shape: type[Format], path: KeyPath) -> list[str]:
     return list(keys(model)) if model else []
 
 
-def _description(shape: type[Format], path: KeyPath) -> str:
-    named = [place for place, part in enumerate(path) if isinstance(part, str)]
-    model = _model_at(shape, path[: named[-1]]) if named else None
-    field = keys(model).get(path[named[-1]]) if model else None
-    return field.description if field and field.description else "a value"
+def description(shape: type[Format], path: KeyPath) -> str:
+    """Return what the key at a path of a format holds, or the nearest key around it."""
+    for place in reversed([place for place, part in enumerate(path) if isinstance(part, str)]):
+        model = _model_at(shape, path[:place])
+        field = keys(model).get(path[place]) if model else None
+        if field:
+            return field.description or "a value"
+    return "a value"
 
 
 def _model_at(shape: type[Format], path: KeyPath) -> type[BaseModel] | None:

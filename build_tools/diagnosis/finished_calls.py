@@ -15,7 +15,7 @@ from dataclasses import dataclass, field
 from datetime import date
 from pathlib import Path
 
-from build_tools.content.problems import Problem, expected, shortened
+from build_tools.content.problems import Problem, choosing, shortened
 from build_tools.content.yaml_file import read_text
 
 FILE = "finished_calls.csv"
@@ -98,9 +98,9 @@ def _wrong(row: list[str], complaints: list[str], faults: list[str]) -> Iterator
     if not _is_day(day):
         yield f'the date "{shortened(day)}" is no day (expected one such as 2026-03-14)'
     if complaint not in complaints:
-        yield f'there is no complaint "{shortened(complaint)}" {expected(complaint, complaints)}'
+        yield choosing(f'there is no complaint "{shortened(complaint)}"', complaint, complaints)
     if cause not in faults:
-        yield f'there is no fault "{shortened(cause)}" {expected(cause, faults)}'
+        yield choosing(f'there is no fault "{shortened(cause)}"', cause, faults)
     if not _is_minutes(minutes):
         yield (
             f'the minutes read "{shortened(minutes)}" '

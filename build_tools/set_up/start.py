@@ -21,7 +21,9 @@ ROOT = Path(__file__).resolve().parents[2]
 COMMANDS = {
     "serve": "Show the handbook in a browser on this machine; it follows each saved file.",
     "build": "Write the handbook into the folder site, ready for any web host.",
-    "check": "Tell every problem in the source files, and write nothing.",
+    "check": "Tell every problem in the source files, and write nothing; --watch goes on.",
+    "new": "Write a new procedure, fault, lesson, fact, … that explains itself.",
+    "schemas": "Make the schemas of the source files anew, in docs/schemas, for editors.",
     "work-out": "Work out one calculator, with its working; alone, list them all.",
     "class-pack": "Write question sheets with their key, and files for learning systems.",
     "simulate-homes": "Make the simulated homes anew that are stale, or those of named faults.",

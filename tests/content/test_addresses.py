@@ -8,7 +8,7 @@ import pytest
 
 from build_tools.content.addresses import addresses, anchors, link_to, target_of
 from build_tools.content.handbook import Handbook, load_handbook
-from tests.content.small_shop import FILES, write
+from tests.content.small_shop import FILES, changed, problems_of, write
 
 
 @pytest.fixture
@@ -40,6 +40,14 @@ def test_a_page_made_from_yaml_has_an_anchor_for_each_key_and_step(handbook: Han
 def test_a_markdown_page_has_its_headings_worked_examples_and_pictures(handbook: Handbook) -> None:
     own = {"hardness", "a-setting", "gannet-lane", "capacity-by-salt"}
     assert anchors(handbook, "learn/hardness.md") == own
+
+
+def test_a_shop_that_failed_to_load_may_have_a_pocket_sheet(tmp_path: Path) -> None:
+    files = changed("shop.yaml", "salt_bag_price: 8.25", "salt_bag_price: 9 dollars")
+    files["index.md"] += "[The sheet](reference/pocket-sheet.md)\n"
+    assert problems_of(tmp_path, files) == [
+        'docs_src/shop.yaml:19: "salt_bag_price" is "9 dollars" (expected a number)'
+    ]
 
 
 def test_a_reference_page_has_an_anchor_for_each_entry(handbook: Handbook) -> None:

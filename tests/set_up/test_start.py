@@ -64,14 +64,10 @@ def test_help_lists_the_same() -> None:
 def test_an_unknown_command_is_told_with_the_nearest_one(tmp_path: Path) -> None:
     answer = run(BUILD_TOOLS, "chekc", folder=tmp_path)
     assert (answer.returncode, answer.stdout) == (1, "")
-    assert answer.stderr == (
-        "There is no command 'chekc' (the commands are serve, build, check, work-out, class-pack, "
-        "simulate-homes, benchmark, readme-pictures and test; nearest: check).\n"
-    )
-    assert unknown("xyz") == (
-        "There is no command 'xyz' (the commands are serve, build, check, work-out, class-pack, "
-        "simulate-homes, benchmark, readme-pictures and test)."
-    )
+    names = list(COMMANDS)
+    commands_are = f"the commands are {', '.join(names[:-1])} and {names[-1]}"
+    assert answer.stderr == f"There is no command 'chekc' ({commands_are}; nearest: check).\n"
+    assert unknown("xyz") == f"There is no command 'xyz' ({commands_are})."
 
 
 def test_the_listed_commands_are_those_there_are() -> None:

@@ -1,0 +1,69 @@
+"""The commands of who writes sources: check, new, schemas."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+
+import click
+
+from build_tools.authoring import new, reports, schemas
+from build_tools.checks import find_problems
+from build_tools.content.handbook import load_handbook
+from build_tools.set_up.failure import Failure
+from calculators.quantities import nearest
+
+
+def check(docs_folder: Path, root: Path, how: str) -> None:
+    """Tell the problems; with any, the exit code is 1."""
+    problems = find_problems(docs_folder, root)
+    if problems and how == "lines":
+        raise Failure(reports.lines(problems, root))
+    if said := reports.FORMATS[how](problems, root):
+        click.echo(said)
+    if problems:
+        raise click.exceptions.Exit(1)
+
+
+def check_and_watch(docs_folder: Path, root: Path, how: str) -> None:
+    """Tell the problems now and after each saved file, until Ctrl+C."""
+    from build_tools.authoring.watching import saves
+
+    for _ in saves(docs_folder):
+        if said := reports.FORMATS[how](find_problems(docs_folder, root), root):
+            click.echo(said)
+
+
+def make_new(docs_folder: Path, root: Path, wanted: new.Wanted) -> None:
+    """Write a new source, and tell what is next."""
+    if wanted.kind not in new.KINDS:
+        close = nearest(wanted.kind, new.KINDS)
+        guess = f'; nearest: "{close}"' if close else ""
+        kinds = ", ".join(new.KINDS)
+        raise Failure(f'There is no kind "{wanted.kind}" (expected one of: {kinds}{guess}).')
+    written = new.make(load_handbook(docs_folder, root), wanted)
+    click.echo(f"Written: {written.file}:{written.line}")
+    click.echo("The command check names each line that is still an example.")
+    click.echo(written.next)
+
+
+def renew_schemas(root: Path) -> None:
+    """Write the schemas that are stale."""
+    names = schemas.renew(root)
+    for name in names:
+        click.echo(f"Renewed: {schemas.FOLDER}/{name}")
+    if not names:
+        click.echo(f"All schemas in {schemas.FOLDER} are as the formats are.")
+
+
+def options_of_new(command: Callable[..., None]) -> Callable[..., None]:
+    """Give a command the arguments of `new`."""
+    for one in (
+        click.option("--page", default="", help="Of an example: the page that it stands in."),
+        click.option("--calculate", default="", help="Of an example, table, exercise: by what."),
+        click.option("--name", default="", help="In the place of the name that the title gives."),
+        click.argument("title"),
+        click.argument("kind", metavar=f"[{'|'.join(new.KINDS)}]"),
+    ):
+        command = one(command)
+    return command
