@@ -2,11 +2,15 @@
  * Brings the forms of a page, and its choice of a unit, to life. Loaded on every page as a module.
  */
 import { CalculatorClient } from "./calculator_client.js";
+import { mountCalls } from "./call/call.js";
 import { showWayBack } from "./call/way_back.js";
 import { completeSnippets } from "./embedding/snippet.js";
 import { LiveForm } from "./form.js";
 import { registerOfflineWorker, tellAge } from "./offline/offline.js";
+import { mountExercises } from "./practice/exercise.js";
+import { mountRecordPages } from "./practice/record_pages.js";
 import { unfoldForPaper } from "./paper.js";
+import { mountPracticeCalls } from "./practice/call.js";
 import { mountStepMarks } from "./step_marks.js";
 import { mountUnitChoice } from "./unit_choice.js";
 
@@ -16,26 +20,6 @@ import { mountUnitChoice } from "./unit_choice.js";
  * @type {Map<string, CalculatorClient>}
  */
 const clients = new Map();
-
-/**
- * Sections that few pages have: their scripts are fetched only where one stands.
- *
- * @type {[string, () => Promise<(clientFor: (section: HTMLElement) => CalculatorClient) => void>][]}
- */
-const OF_FEW_PAGES = [
-  ["section.call:not(.practice-call)", async () => (await import("./call/call.js")).mountCalls],
-  ["section.practice-call", async () => (await import("./practice/call.js")).mountPracticeCalls],
-  ["section.exercise", async () => (await import("./practice/exercise.js")).mountExercises],
-  ["section.record", async () => (await import("./practice/record_pages.js")).mountRecordPages],
-];
-
-function mountSectionsOfFewPages() {
-  for (const [selector, script] of OF_FEW_PAGES) {
-    if (document.querySelector(selector)) {
-      script().then((mount) => mount(clientFor));
-    }
-  }
-}
 
 function mountForms() {
   /** @type {NodeListOf<HTMLElement>} */
@@ -66,7 +50,10 @@ function comeToLife() {
   }
   pagesSoFar += 1;
   mountForms();
-  mountSectionsOfFewPages();
+  mountCalls(clientFor);
+  mountPracticeCalls(clientFor);
+  mountExercises(clientFor);
+  mountRecordPages(clientFor);
   completeSnippets();
   mountUnitChoice();
   mountStepMarks();
