@@ -7,6 +7,7 @@ Larger handbooks are made from the shipped one by copying its procedures.
 
 from __future__ import annotations
 
+import re
 import shutil
 import subprocess
 import sys
@@ -46,15 +47,24 @@ def measure(rounds: int) -> Iterator[Row]:
 
 
 def enlarge(docs: Path, size: int) -> None:
-    """Copy the procedures of a folder of sources until there are `size`, each linked from a page."""
+    """Copy the procedures of a folder of sources until there are `size`.
+
+    Each is linked from a page, and belongs to the skill of its original.
+    """
     originals = _procedures(docs)
+    skills = (docs / "skills.yaml").read_text(encoding="utf-8")
     links = []
     for number in range(len(originals), size):
         original = originals[number % len(originals)]
         name = f"{original.stem}-{number}"
         title, rest = original.read_text(encoding="utf-8").split("\n", 1)
         (docs / "procedures" / f"{name}.yaml").write_text(f"{title} {number}\n{rest}", "utf-8")
+        skills = re.sub(rf"\b{original.stem}(?=[,\]])", f"{original.stem}, {name}", skills)
+        skills = re.sub(
+            rf"^( *- ){original.stem}$", rf"\g<0>\n\g<1>{name}", skills, flags=re.MULTILINE
+        )
         links.append(f"- [Copy {number}](procedures/{name}.md)\n")
+    (docs / "skills.yaml").write_text(skills, encoding="utf-8")
     with (docs / "using-this-handbook.md").open("a", encoding="utf-8") as page:
         page.write("\n" + "".join(links))
 
