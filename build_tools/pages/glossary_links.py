@@ -61,8 +61,8 @@ class GlossaryLinks(Extension):
         else:
             self._pattern = re.compile(r"(?!)")
 
-    def extendMarkdown(self, md: Markdown) -> None:  # noqa: N802
-        """Register the tree processor."""
+    def extendMarkdown(self, md: Markdown) -> None:
+        """Register the tree processor; Python-Markdown calls it by this name."""
         md.treeprocessors.register(_Linker(md, self), "glossary", _PRIORITY)
 
     def links_page(self) -> bool:

@@ -9,7 +9,8 @@ every file of the schema passes. docs/class-pack.md tells how to hold a pack to 
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
+from types import MappingProxyType
 from typing import NamedTuple
 from xml.etree.ElementTree import Element
 
@@ -28,7 +29,7 @@ class Kind(NamedTuple):
 
     inside: str
     text: bool = False
-    attributes: dict[str, str] = {}  # noqa: RUF012
+    attributes: Mapping[str, str] = MappingProxyType({})
     needed: tuple[str, ...] = ()
 
 
