@@ -5,9 +5,9 @@ from calculators.declare import Calculator, Course, Input, Output
 from calculators.quantities import snap
 from calculators.readings import CLOCK, control, resin_volume, salt_of_regeneration
 from calculators.simulation.clock import DAY
+from calculators.simulation.days import course_of_days
 from calculators.simulation.home import fitted_home
 from calculators.simulation.regeneration import tank_until
-from calculators.simulation.service import hot_tap, tap
 from calculators.simulation.story import Story
 
 SOUND = "none"
@@ -28,7 +28,6 @@ FAULTS = {
     "drain line blocked": (("drain_flow_factor", 1.0, 0.0),),
     "resin bed short": (("bed_volume_factor", 1.0, 0.3),),
 }
-SAMPLES = 112  # places of a picture along its days
 
 
 def changes_of(fault, severity):
@@ -151,35 +150,8 @@ def _told(given, work, story):
 
 
 def follow(given):
-    """Return the course of the days for a picture: times, marks, and what stood at each time.
-
-    Hardness is the hardest since the time before, so that no short rush of raw water is missed. Of
-    cold water that nobody drew, as at night in a regeneration, nothing new is told.
-    """
-    story = _story(given)
-    times, cold, hot, capacity, level, salt = [0.0], [], [], [], [], []
-    for place in range(SAMPLES + 1):
-        now = snap(given.days) * place / SAMPLES
-        if place:
-            times.append(now)
-            story.watch()
-            story.run(DAY * now)
-        tank_until(story, story.time)
-        cold.append(story.hardest_cold or (cold[-1] if cold else tap(story, 1.0)))
-        hot.append(story.hardest_hot if story.hardest_hot else hot_tap(story))
-        capacity.append(story.left)
-        level.append(story.tank.level())
-        salt.append(story.tank.salt + story.tank.hanging)
-    return {
-        "times": times,
-        "marks": [cycle.begun / DAY for cycle in story.history],
-        "panels": [
-            ("Hardness", "hardness", "gpg", [("Cold", cold), ("Hot", hot)]),
-            ("Capacity left", "capacity", "grains", [("Capacity left", capacity)]),
-            ("Brine level", "length", "in", [("Brine level", level)]),
-            ("Salt in the tank", "mass", "lb", [("Salt in the tank", salt)]),
-        ],
-    }
+    """Return the course of the days for a picture."""
+    return course_of_days(_story(given), snap(given.days))
 
 
 SIMULATED_SOFTENER = Calculator(

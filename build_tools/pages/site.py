@@ -16,8 +16,8 @@ from build_tools.pages.content_pages import ContentPages
 from build_tools.pages.diagnosis_pages import DiagnosisPages
 from build_tools.pages.forms import Forms
 from build_tools.pages.navigation import Section, navigation, sections
-from build_tools.pages.practice import call_practice_page
 from build_tools.pages.pocket_sheet import pocket_sheet
+from build_tools.pages.practice import call_practice_page
 from build_tools.pages.practice.exercise_pages import ExercisePages
 from build_tools.pages.practice.record_pages import RecordPages
 from build_tools.pages.reference_pages import ReferencePages

@@ -1,6 +1,6 @@
 """When to stop testing: found, one repair for all that is left, nothing more to learn, danger."""
 
-from calculators.diagnosis.next_check import is_open, minutes_of, needs_not_met
+from calculators.diagnosis.next_check import choose, is_open, minutes_of, needs_not_met
 
 #: A cause is found at this chance: a wrong repair of 20 minutes against a check of 3 minutes
 #: breaks even at 1 - 3/20.
@@ -111,3 +111,14 @@ def _shared_repair(standing, left):
         ]
         shared = own if shared is None else [one for one in shared if one in own]
     return shared or []
+
+
+def advised_check(standing):
+    """Return the check that the diagnosis says to make: at the end what proves the cause, or None."""
+    option = choose(standing)
+    stopped = stop(standing, option)
+    if stopped and stopped["why"] == "found":
+        return next(iter(stopped["prove"]), None)
+    if stopped and stopped["why"] == "nothing more to learn":
+        return None
+    return option.first if option else None

@@ -4,8 +4,8 @@ from calculators.diagnosis.call import NOT_SURE, Call
 from calculators.diagnosis.standing import Standing
 from calculators.diagnosis.weighing import evidence_for
 from calculators.diagnosis.words import chance_in_words, weight_in_words
-from calculators.practice.history import history
 from calculators.practice.hidden_call import NO_FAULT
+from calculators.practice.history import history
 from calculators.practice.others import advised, by_diagnosis, by_fixed_order
 from calculators.practice.pictured import label_of, seen
 from calculators.practice.scoring import first_look_minutes, score, tells

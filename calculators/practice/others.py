@@ -1,9 +1,9 @@
 """How the diagnosis, and a fixed order of all checks, work through the same call."""
 
 from calculators.diagnosis.call import NOT_SURE, Call
-from calculators.diagnosis.next_check import choose, is_open, needs_not_met
+from calculators.diagnosis.next_check import is_open, needs_not_met
 from calculators.diagnosis.standing import Standing
-from calculators.diagnosis.stopping import FOUND, stop
+from calculators.diagnosis.stopping import FOUND, advised_check
 from calculators.practice.practice_call import CONSENT, MAKING_SAFE
 
 #: After so many minutes a call is given up (common practice, no source).
@@ -37,18 +37,8 @@ def advised(call, standing):
     key = frozenset(of_standing.readings.items()), frozenset(of_standing.excluded)
     advice = call.kept.setdefault("advice", {})
     if (key, *of_standing.passed) not in advice:
-        advice[(key, *of_standing.passed)] = _advised(standing)
+        advice[(key, *of_standing.passed)] = advised_check(standing)
     return advice[(key, *of_standing.passed)]
-
-
-def _advised(standing):
-    option = choose(standing)
-    stopped = stop(standing, option)
-    if stopped and stopped["why"] == "found":
-        return next(iter(stopped["prove"]), None)
-    if stopped and stopped["why"] == "nothing more to learn":
-        return None
-    return option.first if option else None
 
 
 def _first_left(standing):

@@ -14,13 +14,12 @@ from calculators.diagnosis.knowledge import Knowledge
 from calculators.diagnosis.next_check import (
     CHANGE_OVER,
     OPENING,
-    choose,
     is_open,
     minutes_of,
     needs_not_met,
 )
 from calculators.diagnosis.standing import Standing
-from calculators.diagnosis.stopping import FOUND, stop
+from calculators.diagnosis.stopping import FOUND, advised_check
 
 #: The minute at which the ranking is looked at.
 LOOKED_AT = 5
@@ -54,7 +53,7 @@ def policies(knowledge: Knowledge, seed: int) -> dict[str, Callable[[Standing], 
     fixed = list(knowledge.checks)
     shuffled = random.Random(seed).sample(fixed, len(fixed))
     return {
-        "engine": _advised,
+        "engine": advised_check,
         "fixed order": lambda standing: _first_of(fixed, standing),
         "random order": lambda standing: _first_of(shuffled, standing),
     }
@@ -116,17 +115,6 @@ def _looked_at(knowledge: Knowledge, standing: Standing, fault: str) -> dict[str
         "brier": squares + standing.unknown**2,
         "log_loss": -log(max(chances[fault], 1e-12)),
     }
-
-
-def _advised(standing: Standing) -> str | None:
-    """Return what the page would say to check: at the end what proves the cause, then nothing."""
-    option = choose(standing)
-    stopped = stop(standing, option)
-    if stopped and stopped["why"] == "found":
-        return next(iter(stopped["prove"]), None)
-    if stopped and stopped["why"] == "nothing more to learn":
-        return None
-    return option.first
 
 
 def _first_of(order: list[str], standing: Standing) -> str | None:
