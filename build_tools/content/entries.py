@@ -67,6 +67,10 @@ class Entry[Content]:
         place = (*self.place, *path)
         return Passage(self, text, lambda offset: self.yaml.line_at(place, text, offset), path)
 
+    def said(self, path: KeyPath, text: str) -> str:
+        """Return a filled text of the entry as its page shows it."""
+        return text
+
     def passages(self) -> Iterator[Passage]:
         """Yield every text of the entry that readers see."""
         for path, value, marker in parts(self.content):

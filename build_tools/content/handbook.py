@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 from functools import cached_property
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from build_tools.content.diagnosis_models import Check, Fault
 from build_tools.content.entries import Entry, Example, Page, Passage
@@ -18,9 +18,13 @@ from build_tools.content.path_models import ReadingPath
 from build_tools.content.practice_models import Exercise
 from build_tools.content.problems import Problem
 from build_tools.content.skill_models import Skill
+from build_tools.language.languages import LANGUAGES
 from calculators import CALCULATORS
 from calculators.simulation.changes import CHANGES
 from calculators.sources import SOURCES
+
+if TYPE_CHECKING:
+    from build_tools.language.translation import Translation
 
 
 @dataclass
@@ -56,6 +60,7 @@ class Handbook:
     ids: dict[str, set[str]] = field(default_factory=dict)
     unread: set[str] = field(default_factory=set)
     broken: dict[str, str] = field(default_factory=dict)
+    _translations: dict[str, Translation] = field(default_factory=dict, repr=False)
 
     def file_name(self, path: Path) -> str:
         """Return how messages call a file: its path from the folder of mkdocs.yml."""
@@ -99,6 +104,14 @@ class Handbook:
         read = [page for page in self.lessons.values() if isinstance(page.content, LessonFront)]
         return sorted(read, key=lambda page: (page.content.order, page.id))
 
+    def translation(self, code: str) -> Translation:
+        """Return what the handbook has in another language; it is read once."""
+        if code not in self._translations:
+            from build_tools.language.translation import Translation
+
+            self._translations[code] = Translation(self, code)
+        return self._translations[code]
+
     def entries(self) -> Iterator[Entry[Any]]:
         """Yield everything that was loaded."""
         if self.shop:
@@ -139,6 +152,8 @@ def load_handbook(docs_folder: Path, root: Path) -> Handbook:
         handbook.problems.append(Problem(handbook.file_name(docs_folder / "shop.yaml"), 1, said))
     for path in sorted(docs_folder.rglob("*")):
         place = path.relative_to(docs_folder)
+        if place.parts[0] in LANGUAGES:
+            continue  # see `language.translation`
         if path.is_file() and not any(part.startswith(".") for part in place.parts):
             loader.load(path, place.as_posix())
     handbook.problems += _same_address(handbook)

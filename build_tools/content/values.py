@@ -131,7 +131,7 @@ class Values:
         def value(match: re.Match[str]) -> str:
             place = passage.entry, passage.line_at(match.start())
             found = self.attempt(*place, lambda: self._evaluate(match[0], unit))
-            return match[0] if found is None else str(found)
+            return match[0] if found is None else self.said(str(found))
 
         if stray := _OPEN.search(hide_expressions(passage.text)):
             closing = "}}" if stray[0] == "{{" else "%}"
@@ -139,6 +139,10 @@ class Values:
             self.problems.append(passage.problem(stray.start(), said))
         with self.shown_as(unit):
             return EXPRESSION.sub(value, passage.text)
+
+    def said(self, shown: str) -> str:
+        """Return a shown value, or the label of one, in the language of the pages."""
+        return shown
 
     def attempt(self, entry: Entry[Any], line: int, find: Callable[[], Any]) -> Any:
         """Return what `find` finds, or None after noting why not; note the facts it used."""
