@@ -14,7 +14,7 @@ from pathlib import Path
 from babel import Locale
 from babel.messages.catalog import Catalog, Message
 from babel.messages.mofile import write_mo
-from babel.messages.pofile import read_po
+from babel.messages.pofile import read_po, write_po
 from babel.support import Translations
 
 from calculators.translating import Translator
@@ -37,6 +37,13 @@ def read(code: str, name: str) -> Catalog:
     """Return a catalog of a language as it is on disk."""
     with file_of(code, name).open("rb") as file:
         return read_po(file, locale=code)
+
+
+def write(code: str, name: str, catalog: Catalog) -> None:
+    """Write a catalog: in the order of its words, without the numbers of lines, which change."""
+    with file_of(code, name).open("wb") as file:
+        write_po(file, catalog, width=100, sort_output=True, include_lineno=False, omit_header=False)
+    read.cache_clear()
 
 
 @cache

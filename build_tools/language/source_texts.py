@@ -28,7 +28,7 @@ _ID = re.compile(r"(?:^|\s)#([\w-]+)")
 class SourceText:
     """One English text.
 
-    key: how translated files call it: "steps.1.do", "#a-section", "a-block.title". path: its place
+    blocks: of a section, those in it. key: how translated files call it: "steps.1.do", "#a-section", "a-block.title". path: its place
     in the entry; () for a section of a Markdown page. of: the digest.
     """
 
@@ -38,6 +38,7 @@ class SourceText:
     text: str
     line: int
     of: str
+    blocks: tuple[Block, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -82,9 +83,10 @@ def _of_body(page: Page) -> Iterator[SourceText]:
     for section in sections_of(page):
         text = page.body_passage.text[section.start : section.end]
         line = page.body_line + page.body.count("\n", 0, section.start)
-        names = [block.id for _, _, block in section.blocks]
-        yield SourceText(page, f"#{section.id}", (), text.strip(), line, digest(text, *names))
-        for _, _, block in section.blocks:
+        blocks = tuple(block for _, _, block in section.blocks)
+        of = digest(text, *(block.id for block in blocks))
+        yield SourceText(page, f"#{section.id}", (), text.strip(), line, of, blocks)
+        for block in blocks:
             passages = list(block.passages())
             of = digest(*(one.text for one in passages))
             for one in passages:

@@ -15,6 +15,7 @@ from typing import Any
 from build_tools.content.entries import Entry, Page, Passage
 from build_tools.content.handbook import Handbook
 from build_tools.content.loading import LISTS
+from build_tools.content.page_models import Picture
 from build_tools.content.problems import Problem
 from build_tools.content.yaml_file import KeyPath
 from build_tools.language.links import rewritten
@@ -189,6 +190,9 @@ class Translation:
         for address, entry in self.pages.items():
             group = made.lessons if isinstance(entry, Page) else made.procedures
             group[entry.id] = self._translated(entry, address)
+            for _, _, block in getattr(group[entry.id], "blocks", ()):
+                blocks = made.pictures if isinstance(block.content, Picture) else made.examples
+                blocks[block.id] = block
         return made
 
     def _translated_list(self, name: str) -> dict[str, Entry[Any]]:
@@ -288,6 +292,14 @@ class Translation:
         made = self.in_this_language
         groups = (*made.lessons.values(), *made.procedures.values())
         return [one for one in groups if one.address in self.pages]
+
+    @property
+    def entries(self) -> Iterator[Entry[Any]]:
+        """What pages of this language show: their entries, with their blocks, and cautions."""
+        for entry in self.page_entries:
+            yield entry
+            yield from (block for _, _, block in getattr(entry, "blocks", ()))
+        yield from self.in_this_language.cautions.values()
 
     @property
     def procedures(self) -> list[Entry[Any]]:

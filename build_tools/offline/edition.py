@@ -14,9 +14,12 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
+from babel.dates import format_date
 from mkdocs.utils import get_relative_url
 
 from build_tools.browser.runtime import FETCHED_AS_PARTS
+from build_tools.language.languages import ENGLISH, language_of
+from build_tools.language.speaking import say, spoken
 
 KEEP_PAGE = "reference/on-this-phone/"
 
@@ -70,7 +73,13 @@ def write_edition(site: Path, date: datetime.date, workbox: list[str]) -> str:
     )
     _write(site / "edition.json", {"id": edition, "date": date.isoformat(), "size": size})
     essential = [file.address for file in files if file.address.startswith(ESSENTIAL_FOLDER)]
-    pages = [file.address for file in files if file.address.endswith("/") or not file.address]
+    # From language to language a page is loaded anew: see `pages/overrides/main.html`.
+    pages = [
+        file.address
+        for file in files
+        if (file.address.endswith("/") or not file.address)
+        and language_of(file.address) == ENGLISH
+    ]
     head = f"// Edition {edition}\n" + "".join(
         f"const {name} = {json.dumps(value)};\n"
         for name, value in (("WORKBOX", workbox), ("ESSENTIAL", essential), ("ADDRESSES", pages))
@@ -91,11 +100,13 @@ def edition_line(date: datetime.date, page_url: str, assets: str) -> str:
     assets: the folder of the page's scripts, by which they know whether they are of its edition.
     """
     site = get_relative_url(".", page_url)
-    words = f"{date.day} {date:%B %Y}"
+    in_english = f" ({say('in English')})" if spoken() != ENGLISH else ""
+    words = format_date(date, "long" if spoken() != ENGLISH else "d MMMM y", locale=spoken())
+    time = f'<time datetime="{date}">{words}</time>'
     return (
         f'\n<p class="edition" data-site="{site}/" data-assets="{assets}">'
-        f'Edition of <time datetime="{date}">{words}</time>'
-        f' · <a href="{get_relative_url(KEEP_PAGE, page_url)}">Keep this handbook on this phone</a>'
+        f'{say("Edition of {date}", date=time)}'
+        f' · <a href="{get_relative_url(KEEP_PAGE, page_url)}">{say("Keep this handbook on this phone")}</a>{in_english}'
         "</p>\n"
     )
 

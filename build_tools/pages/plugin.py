@@ -5,7 +5,7 @@ from __future__ import annotations
 import os
 import sys
 from pathlib import Path
-from typing import Literal
+from typing import Any, Literal
 from urllib.parse import urlsplit
 
 from jinja2 import Environment
@@ -15,6 +15,7 @@ from mkdocs.exceptions import PluginError
 from mkdocs.livereload import LiveReloadServer
 from mkdocs.plugins import BasePlugin
 from mkdocs.structure.files import File, Files
+from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page
 from mkdocs.utils import get_build_datetime, get_relative_url
 
@@ -26,6 +27,9 @@ from build_tools.content.loading import DATA_FILES
 from build_tools.content.problems import summary
 from build_tools.content.values import Values
 from build_tools.embedding.files import Surroundings, embedding_files
+from build_tools.language import theme as language_theme
+from build_tools.language.languages import ENGLISH, language_of
+from build_tools.language.speaking import speaking
 from build_tools.offline.edition import (
     WORKBOX_FOLDER,
     edition_line,
@@ -60,9 +64,12 @@ class HandbookPlugin(BasePlugin):
     """Loads and checks the sources, then adds what they make to the site."""
 
     def __init__(self) -> None:
-        self._site = Site({}, [], {}, {})
+        self._site = Site({}, [], {}, {}, [])
         self._glossary = GlossaryLinks()
         self._policy = ""
+        self._words: dict[str, str] = {}
+        self._files = Files([])
+        self._nav = Navigation([], [])
         self._assets = find_assets()
         self._serving = False
         self._date = get_build_datetime().date()
@@ -101,6 +108,8 @@ class HandbookPlugin(BasePlugin):
             raise PluginError(str(error)) from None
         self._site = write_site(handbook, values, runtime.folder_name, config.site_url)
         self._glossary.use(handbook)
+        language_theme.remove_sources(files)
+        self._words = language_theme.words_files(self._site.languages)
         config.nav = self._site.nav
         copied = dict(runtime.files)
         copied |= {self._assets.address(name): path for name, path in self._assets.files.items()}
@@ -114,7 +123,8 @@ class HandbookPlugin(BasePlugin):
                 files.append(File.generated(config, address, content=markdown))
         bare = embedding_files(self._site.bare_forms, self._surroundings(config, files))
         words = {WORDS: search_words(handbook)}
-        for address, content in {**bare, **words, **self._site.files}.items():
+        spoken = {self._words_address(code): text for code, text in self._words.items()}
+        for address, content in {**bare, **words, **spoken, **self._site.files}.items():
             files.append(File.generated(config, address, content=content))
         for file in list(files):
             is_source = file.src_uri.endswith((".yaml", ".yml")) or file.src_uri in DATA_FILES
@@ -127,6 +137,7 @@ class HandbookPlugin(BasePlugin):
     ) -> str:
         """Return a page's finished text; that of a page on disk still has its expressions."""
         address = page.file.src_uri
+        page.meta["language"] = language_of(address)
         if boost := SEARCH_BOOST.get(address) or SEARCH_BOOST.get(address.partition("/")[0]):
             page.meta.setdefault("search", {"boost": boost})
         self._glossary.page = page.file.src_uri
@@ -136,17 +147,45 @@ class HandbookPlugin(BasePlugin):
         """End each page with its edition; while authors work, there are no editions."""
         if self._serving:
             return html
-        return html + edition_line(self._date, page.url, self._assets.folder_name)
+        with speaking(page.meta["language"]):
+            return html + edition_line(self._date, page.url, self._assets.folder_name)
+
+    def on_nav(self, nav: Navigation, **_: object) -> None:
+        """Keep the pages of each language together."""
+        language_theme.part_navigation(nav)
+        self._nav = nav
+
+    def on_page_context(
+        self, context: dict[str, Any], *, page: Page, config: MkDocsConfig, nav: Navigation
+    ) -> dict[str, Any]:
+        """Give a page the navigation of its language, its words, and the way to the others."""
+        code = page.meta["language"]
+        context["nav"] = language_theme.navigation_for(nav, code)
+        context["switches"] = language_theme.switches(page, self._files)
+        context["words"] = self._words_address(code) if code in self._words else ""
+        return context
+
+    def on_template_context(self, context: dict[str, Any], **_: object) -> dict[str, Any]:
+        """Let the page for a wrong address say so in every language."""
+        context["nav"] = language_theme.navigation_for(self._nav, ENGLISH)
+        context["not_found"] = language_theme.not_found(self._site.languages)
+        return context
+
+    def _words_address(self, code: str) -> str:
+        return language_theme.words_address(code, self._words[code])
 
     def on_env(self, env: Environment, *, config: MkDocsConfig, files: Files) -> None:
         """Compute the policy of the theme's pages, now that all of them are known."""
+        self._files = files
         base_urls = {get_relative_url(".", file.url) for file in files.documentation_pages()}
         scripts = theme_scripts(env, config, {*base_urls, _root(config)})
         self._policy = policy(self._scripts_of_serving or scripts)
 
     def on_post_page(self, output: str, *, page: Page, config: MkDocsConfig) -> str:
         """Put the policy and our search into a page."""
-        return with_policy(with_search(output, self._assets.folder_name), self._policy)
+        code = page.meta["language"]
+        html = with_search(output, self._assets.folder_name, code)
+        return with_policy(language_theme.configured_words(html, code), self._policy)
 
     def on_post_template(
         self, output_content: str, *, template_name: str, config: MkDocsConfig

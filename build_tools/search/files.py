@@ -7,11 +7,16 @@ import re
 from pathlib import Path
 
 from build_tools.content.handbook import Handbook
+from build_tools.language.languages import ENGLISH
 
 HERE = Path(__file__).parent
 ROOT = HERE.parents[1]
-SCRIPTS = ("search.js", "worker.js", "theme_worker.js")
-PACKAGES = {"minisearch.js": "minisearch/dist/es/index.js", "stemmer.js": "stemmer/index.js"}
+SCRIPTS = ("search.js", "tongues.js", "worker.js", "theme_worker.js", "theme_worker_es.js")
+PACKAGES = {
+    "minisearch.js": "minisearch/dist/es/index.js",
+    "stemmer.js": "stemmer/index.js",
+    "stemmer_es.js": "@orama/stemmers/dist/es.js",
+}
 WORDS = "search/search-words.json"
 #: The theme's own search, which ours stands in for; the middle of its name changes with the theme.
 THEME_WORKER = re.compile(r"assets/javascripts/workers/search\.\w+\.min\.js(\.map)?")
@@ -33,6 +38,7 @@ def search_words(handbook: Handbook) -> str:
     return json.dumps(meant, ensure_ascii=False, sort_keys=True)
 
 
-def with_search(page: str, assets_folder: str) -> str:
+def with_search(page: str, assets_folder: str, language: str = ENGLISH) -> str:
     """Return the HTML of a page of the theme, in which the theme starts our search."""
-    return THEME_WORKER.sub(f"{assets_folder}/search/theme_worker.js", page)
+    worker = "theme_worker" if language == ENGLISH else f"theme_worker_{language}"
+    return THEME_WORKER.sub(f"{assets_folder}/search/{worker}.js", page)
