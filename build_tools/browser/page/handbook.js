@@ -13,6 +13,8 @@ import { unfoldForPaper } from "./paper.js";
 import { mountPracticeCalls } from "./practice/call.js";
 import { mountStepMarks } from "./step_marks.js";
 import { mountUnitChoice } from "./unit_choice.js";
+import { rememberLanguage } from "./language.js";
+import { whenWordsAreHere } from "./words.js";
 
 /**
  * One client, and so one worker, for each runtime that pages name; in practice there is one.
@@ -49,6 +51,7 @@ function comeToLife() {
     tellNewPage();
   }
   pagesSoFar += 1;
+  rememberLanguage();
   mountForms();
   mountCalls(clientFor);
   mountPracticeCalls(clientFor);
@@ -82,12 +85,14 @@ const pages = /** @type {any} */ (window).document$;
 
 // Python cannot be fetched from a file; the built page already says that the form is off then.
 if (location.protocol !== "file:") {
-  if (pages) {
-    pages.subscribe(comeToLife);
-  } else {
-    // A module runs when the page is parsed.
-    comeToLife();
-  }
+  whenWordsAreHere(() => {
+    if (pages) {
+      pages.subscribe(comeToLife);
+    } else {
+      // A module runs when the page is parsed.
+      comeToLife();
+    }
+  });
   registerOfflineWorker();
   unfoldForPaper();
 }

@@ -2,6 +2,7 @@
  * Shows the expected readings of one unit alone, where the reader stands before that unit: one
  * choice for all procedures and for the call, kept in the browser's storage. Paper shows every unit.
  */
+import { say } from "./words.js";
 
 const SITE = new URL("../../../", import.meta.url).pathname;
 const KEY = `unit in ${SITE}`;
@@ -68,7 +69,7 @@ function showUnit(unit, status, title) {
   }
   if (status) {
     const has = tables.some((table) => !table.hasAttribute("data-no-reading"));
-    const told = has ? "The steps show the readings of this unit only" : "No step here has a reading of this unit";
+    const told = has ? say("The steps show the readings of this unit only") : say("No step here has a reading of this unit");
     status.textContent = unit ? `${told}: ${title}.` : "";
   }
 }

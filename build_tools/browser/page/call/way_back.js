@@ -3,6 +3,7 @@
  */
 import { element } from "../element.js";
 import { CallMemory } from "./memory.js";
+import { say } from "../words.js";
 
 const SITE = new URL("../../../../", import.meta.url);
 
@@ -17,6 +18,6 @@ export function showWayBack() {
   }
   way.dataset.mounted = "";
   if (new CallMemory(SITE.href).recall().answers.complaint) {
-    way.append(element("a", { href: new URL(`faults/${WAY_BACK}`, SITE).href }, "Back to the call"));
+    way.append(element("a", { href: new URL(`faults/${WAY_BACK}`, SITE).href }, say("Back to the call")));
   }
 }
