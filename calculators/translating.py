@@ -13,7 +13,7 @@ _PLACE = re.compile(r"\{(\w+)\}")
 _SENTENCE_END = re.compile(r"(?<=[.!?:;,])\s+")
 #: A number, and with it the unit that may follow: at most four words.
 _QUANTITY = re.compile(r"(?<![\w.,])([−-]?\d[\d.,:/]*)([ \u00a0])([^\W\d_]+(?:/[^\W\d_]+)?)")
-_LETTERS = re.compile(r"[^\W\d_]+")
+_LETTERS = re.compile(r"[A-Za-zÀ-ÿ]+")
 SYMBOLS = {
     part
     for kind in KINDS.values()

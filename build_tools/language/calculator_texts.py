@@ -24,7 +24,7 @@ _PLACE = re.compile(f"{_OPEN}(\\w+){_SHUT}")
 _SHOWN = re.compile(r"[A-Za-z“√(]?.*[a-z]{2,}.*", re.DOTALL)
 _MARKUP = re.compile(r"[<>=]|^[A-Z]\d|^[-a-z_]+$|^\W*$|%[sd]|\.\w+$|^\w+/\w+$")
 
-_LETTERS = re.compile(r"[^\W\d_]+")
+_LETTERS = re.compile(r"[A-Za-zÀ-ÿ]+")
 
 Found = tuple[int, None, str, list[str]]
 

@@ -7,6 +7,7 @@ Each language has two. `interface.po` holds the words that pages and scripts say
 from __future__ import annotations
 
 import io
+import re
 from functools import cache
 from gettext import c2py
 from pathlib import Path
@@ -26,6 +27,13 @@ UNIT = "unit"
 #: Numbers up to this one show which form of a plural a language takes.
 _TRIED = 1001
 
+#: Lines of a catalog's head that tell of nobody here, or change with every writing.
+_CHANGING_HEADER = re.compile(
+    r'^"(?:Project-Id|Report-Msgid|POT-Creation|PO-Revision|Last-Translator|Language-Team|'
+    r'Generated-By).*\n|^#.*\n(?=#.*\n|msgid ""\n)',
+    re.MULTILINE,
+)
+
 
 def file_of(code: str, name: str) -> Path:
     """Return the file of a language's catalog."""
@@ -41,9 +49,12 @@ def read(code: str, name: str) -> Catalog:
 
 def write(code: str, name: str, catalog: Catalog) -> None:
     """Write a catalog: in the order of its words, without the numbers of lines, which change."""
-    with file_of(code, name).open("wb") as file:
-        write_po(file, catalog, width=100, sort_output=True, include_lineno=False, omit_header=False)
-    read.cache_clear()
+    written = io.BytesIO()
+    write_po(written, catalog, width=100, sort_output=True, include_lineno=False)
+    text = _CHANGING_HEADER.sub("", written.getvalue().decode("utf-8"))
+    file_of(code, name).write_text(text, encoding="utf-8")
+    for known in (read, interface, calculated):
+        known.cache_clear()
 
 
 @cache

@@ -4,24 +4,28 @@ from __future__ import annotations
 
 from functools import cache
 from pathlib import Path
+from typing import get_args
 
 from babel.messages.catalog import Catalog
 from babel.messages.extract import extract_from_dir
 
+from build_tools.content.page_models import ProcedureGroup
 from build_tools.language import catalogs
+from build_tools.language.languages import CONFIGURED
 
 ROOT = Path(__file__).parents[2]
 _JINJA = "jinja2.ext:babel_extract"
 #: What is read how: the files of the interface, and the calculators.
 METHODS = {
     catalogs.INTERFACE: [
-        ("build_tools/language/**", "ignore"),
+        ("build_tools/language/**.py", "python"),
         ("build_tools/**.md.jinja", _JINJA),
         ("build_tools/**.html.jinja", _JINJA),
         ("build_tools/**.html", _JINJA),
-        ("build_tools/**.py", "python"),
-        ("build_tools/browser/page/**.js", "javascript"),
-        ("build_tools/search/**.js", "javascript"),
+        ("build_tools/browser/**.py", "python"),
+        ("build_tools/offline/**.py", "python"),
+        ("build_tools/pages/**.py", "python"),
+        ("build_tools/browser/page/**.js", "build_tools.language.script_texts:extract"),
     ],
     catalogs.CALCULATORS: [
         ("calculators/**.py", "build_tools.language.calculator_texts:extract"),
@@ -30,7 +34,13 @@ METHODS = {
 _MARKDOWN_TEMPLATES = {"comment_start_string": "{*", "comment_end_string": "*}"}
 OPTIONS = {"build_tools/**.md.jinja": {**_MARKDOWN_TEMPLATES, "silent": "false"}}
 #: The functions that say something, and which of their arguments are the words.
-KEYWORDS = {"say": None, "marked": None, "say_count": (2, 3), "sayCount": (2, 3)}
+KEYWORDS = {
+    "say": None,
+    "marked": None,
+    "say_count": (2, 3),
+    "sayCount": (2, 3),
+    "counted": (2, 3),
+}
 
 
 @cache
@@ -40,10 +50,16 @@ def template(name: str) -> Catalog:
     for file, line, message, comments, context in extract_from_dir(
         ROOT, METHODS[name], OPTIONS, KEYWORDS, directory_filter=_is_source
     ):
-        found.add(message, None, [(file, line)], auto_comments=comments, context=context)
+        if message:
+            found.add(message, None, [(file, line)], auto_comments=comments, context=context)
     if name == catalogs.CALCULATORS:
         for unit in unit_words():
             found.add(unit, None, [("calculators/units.py", 1)], context=catalogs.UNIT)
+    if name == catalogs.INTERFACE:
+        for group in get_args(ProcedureGroup):
+            found.add(group, None, [("build_tools/content/page_models.py", 1)])
+        for words in CONFIGURED:
+            found.add(words, None, [("mkdocs.yml", 1)])
     return found
 
 

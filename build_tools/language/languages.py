@@ -24,6 +24,10 @@ class Language:
 LANGUAGES = {one.code: one for one in (Language("es", "Español"),)}
 
 
+#: Words of mkdocs.yml that the theme puts into every page.
+CONFIGURED = ("Switch to dark", "Switch to light", "A link to this section")
+
+
 def language_of(address: str) -> str:
     """Return the code of the language of a page, from its address or its source's.
 

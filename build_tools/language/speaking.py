@@ -38,6 +38,11 @@ def say(words: str, **names: object) -> str:
     return said.format(**names) if names else said
 
 
+def marked(words: str) -> str:
+    """Mark words that are said elsewhere, so that the catalog gets them."""
+    return words
+
+
 def say_count(count: int, one: str, more: str, **names: object) -> str:
     """Return words about so many things; {count} is among the names."""
     if spoken() == ENGLISH:

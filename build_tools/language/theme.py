@@ -13,13 +13,9 @@ from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page
 
 from build_tools.language.catalogs import browser_words
-from build_tools.language.languages import ENGLISH, LANGUAGES, in_english, language_of
+from build_tools.language.languages import CONFIGURED, ENGLISH, LANGUAGES, in_english, language_of
 from build_tools.language.pages import ENGLISH_TERMS, TERMS
 from build_tools.language.speaking import say, speaking
-
-#: Words of mkdocs.yml that the theme puts into every page.
-CONFIGURED = ("Switch to dark", "Switch to light", "A link to this section")
-
 
 @dataclass(frozen=True)
 class Switch:

@@ -39,10 +39,10 @@ export function choiceField(asked, id) {
  * @param {any} asked
  * @param {string} id
  * @param {{name: string, text: string}[]} items
- * @param {(sentence: string) => void} tell  tells who does not see what was moved
+ * @param {(sentence: string) => void} announce  tells who does not see what was moved
  * @returns {Field}
  */
-export function orderField(asked, id, items, tell) {
+export function orderField(asked, id, items, announce) {
   const list = element("ol", { className: "exercise__items", id });
   const { problem, said, tellProblem, tell } = told(id, [list]);
   const place = (/** @type {Element} */ row) => [...list.children].indexOf(row);
@@ -55,7 +55,7 @@ export function orderField(asked, id, items, tell) {
     }
     list.insertBefore(by < 0 ? row : other, by < 0 ? other : row);
     list.querySelectorAll("[data-wrong]").forEach((one) => one.removeAttribute("data-wrong"));
-    tell(say("Step {place} of {count}: {text}", { place: place(row) + 1, count: items.length, text: row.dataset.text }));
+    announce(say("Step {place} of {count}: {text}", { place: place(row) + 1, count: items.length, text: row.dataset.text }));
   };
 
   for (const { name, text } of items) {
