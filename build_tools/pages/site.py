@@ -16,6 +16,8 @@ from build_tools.pages.content_pages import ContentPages
 from build_tools.pages.diagnosis_pages import DiagnosisPages
 from build_tools.pages.forms import Forms
 from build_tools.pages.navigation import Section, navigation, sections
+from build_tools.pages.path_list import ADDRESS as LEARN
+from build_tools.pages.path_list import with_paths
 from build_tools.pages.pocket_sheet import pocket_sheet
 from build_tools.pages.practice import call_practice_page
 from build_tools.pages.practice.exercise_pages import ExercisePages
@@ -81,6 +83,7 @@ def write_site(
             handbook, library, call, runtime_folder
         )
     pages |= records.pages()
+    pages[LEARN] = with_paths(handbook, values, library, pages.get(LEARN, "# Learn\n"))
     for section in found:
         for one in (section, *section.subsections):
             pages[one.index] = _index(one, pages.get(one.index), library)
