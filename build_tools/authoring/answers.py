@@ -19,7 +19,7 @@ from calculators.quantities import QuantityError
 
 @dataclass(frozen=True)
 class Renewed:
-    """A stated answer that is no longer right: where it stands, what it states and what is right."""
+    """A stated answer that is no longer right: where it is, what it states, what is right."""
 
     file: str
     line: int
@@ -84,11 +84,12 @@ def _lines(file: Path) -> list[str]:
 
 def _written(line: str, one: Renewed) -> str:
     """Return the line of an answer with the right one; what stands behind it on the line stays."""
-    pattern = rf"^(\s*{re.escape(one.answer)}:[ \t]+)(\"[^\"]*\"|'[^']*'|[^#\r\n]*?)([ \t]*(?:#.*)?[\r\n]*)$"
+    value = r"""("[^"]*"|'[^']*'|[^#\r\n]*?)([ \t]*(?:#.*)?[\r\n]*)$"""
+    pattern = rf"^(\s*{re.escape(one.answer)}:[ \t]+){value}"
     new, count = re.subn(pattern, lambda found: f"{found[1]}{scalar(one.right)}{found[3]}", line)
     if not count:
         raise Failure(
-            f"{one.file}:{one.line}: \"{one.answer}\" of \"{one.example}\" does not stand on a line of "
+            f'{one.file}:{one.line}: "{one.answer}" of "{one.example}" does not stand on a line of '
             f"its own, so it is left: write {one.right} there yourself. No file was changed."
         )
     return new

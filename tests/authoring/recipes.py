@@ -1,4 +1,4 @@
-"""The recipes of the authoring guide, read as a trainer reads them: what to type, what to change."""
+"""The recipes of the authoring guide, read as a trainer reads them."""
 
 from __future__ import annotations
 
