@@ -28,6 +28,7 @@ from build_tools.browser.runtime import compressed_files, runtime_files
 from build_tools.class_pack.options import MOST_PEOPLE, Several, checked
 from build_tools.content.handbook import Handbook, load_handbook
 from build_tools.content.problems import expected
+from build_tools.language import commands as translating
 from build_tools.set_up.failure import Failure, sentence_for
 from build_tools.set_up.start import COMMANDS, ROOT, hand_over
 from calculators import CALCULATORS
@@ -113,6 +114,13 @@ def update_answers() -> None:
 def schemas() -> None:
     """Make the schemas anew that are stale."""
     authoring.renew_schemas(ROOT)
+
+
+@main.command("translations", help=COMMANDS["translations"])
+@translating.options
+def translations(strict: bool, words: bool, begin: str, compared: str) -> None:
+    """List how far the other languages are, or write for translators."""
+    translating.translations(docs_folder(), ROOT, strict, words, begin, compared)
 
 
 @main.command("work-out", help=COMMANDS["work-out"])

@@ -10,16 +10,14 @@ import re
 from calculators.quantities import KINDS
 
 _PLACE = re.compile(r"\{(\w+)\}")
-_SENTENCE_END = re.compile(r"(?<=[.!?:;,])\s+")
+#: Where a text may be parted: after a sentence or a part of one, and before a number.
+_PARTING = re.compile(r"(?<=[.!?:;,])\s+| (?=[−\d])")
 #: A number, and with it the unit that may follow: at most four words.
 _QUANTITY = re.compile(r"(?<![\w.,])([−-]?\d[\d.,:/]*)([ \u00a0])([^\W\d_]+(?:/[^\W\d_]+)?)")
-_LETTERS = re.compile(r"[A-Za-zÀ-ÿ]+")
+_LETTERS = re.compile(r"[A-Za-zÀ-ÖØ-öø-ÿ]+")
 SYMBOLS = {
-    part
-    for kind in KINDS.values()
-    for unit in kind.units
-    for part in _LETTERS.findall(unit)
-} | {"am", "pm"}
+    part for kind in KINDS.values() for unit in kind.units for part in _LETTERS.findall(unit)
+} | {"am", "pm", "e", "ln"}
 _IN_SVG = re.compile(r'(?<=>)[^<>]+(?=</text>|</tspan>|</title>)|(?<=aria-label=")[^"]*')
 
 
@@ -27,13 +25,13 @@ class Translator:
     """Translates what `calculators.run` and the pictures say.
 
     words: "texts", English text or template -> its translation, and "units", English words among
-    the units -> the language's own ("days" -> "días").
+    the units -> the language's own ("days" -> "días"); "typed", what people type -> English.
     """
 
     def __init__(self, words):
         self._texts = words["texts"]
         self._units = words["units"]
-        self._typed = {own.lower(): unit for unit, own in self._units.items()}
+        self._typed = words.get("typed", {})
         templates = [text for text in self._texts if _PLACE.search(text)]
         templates.sort(key=lambda text: (-len(_PLACE.sub("", text)), text))
         self._templates = [(_pattern(text), text) for text in templates]
@@ -62,7 +60,7 @@ class Translator:
             found = match and self._filled(template, match)
             if found:
                 return found
-        return self._by_sentences(text)
+        return self._by_parts(text)
 
     def _quantity(self, match):
         number, space, unit = match.groups()
@@ -81,23 +79,22 @@ class Translator:
                 return None
         return _PLACE.sub(lambda place: put_in[f"_{place[1]}"], self._texts[template])
 
-    def _by_sentences(self, text):
-        """Return some sentences in a row, each of which has its translation."""
-        ends = [match.span() for match in _SENTENCE_END.finditer(text)]
+    def _by_parts(self, text):
+        """Return what is put together from parts that have their translations, one by one."""
+        ends = [match.span() for match in _PARTING.finditer(text)]
         for start, end in reversed(ends):
-            first = self.text(text[:start])
+            mark = text[start - 1] if text[start - 1] in ",;:" else ""
+            first = self.text(text[: start - len(mark)])
             rest = first and self.text(text[end:])
             if rest:
-                return f"{first}{text[start:end]}{rest}"
+                return f"{first}{mark}{text[start:end]}{rest}"
         return None
 
     def typed(self, text):
         """Return what somebody typed with its unit in English: "3 días" becomes "3 days"."""
         if not isinstance(text, str):
             return text
-        return re.sub(
-            r"[^\W\d_]+", lambda word: self._typed.get(word[0].lower(), word[0]), text
-        )
+        return re.sub(r"[^\W\d_]+", lambda word: self._typed.get(word[0].lower(), word[0]), text)
 
     def result(self, result):
         """Return what `calculators.run` returned with its texts in the language.
@@ -122,7 +119,9 @@ class Translator:
             **result,
             "inputs": named(result["inputs"]),
             "values": named(result["values"]),
-            "workings": [{key: said(it) for key, it in step.items()} for step in result["workings"]],
+            "workings": [
+                {key: said(it) for key, it in step.items()} for step in result["workings"]
+            ],
             "warnings": [said(one) for one in result["warnings"]],
             "problems": {name: said(one) for name, one in result["problems"].items()},
             "english": english,
@@ -152,7 +151,12 @@ def _words(text):
 
 def _pattern(template):
     """Return the pattern of what a template says."""
-    parts = _PLACE.split(template)
-    literal = [re.escape(part) for part in parts[::2]]
-    names = [f"(?P<_{name}>.*?)" for name in parts[1::2]]
-    return re.compile("".join(a + b for a, b in zip(literal, [*names, ""])), re.DOTALL)
+    pattern = ""
+    known = set()
+    for place, part in enumerate(_PLACE.split(template)):
+        if place % 2 == 0:
+            pattern += re.escape(part)
+        else:
+            pattern += f"(?P=_{part})" if part in known else f"(?P<_{part}>.*?)"
+            known.add(part)
+    return re.compile(pattern, re.DOTALL)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import partial
 
 from build_tools.checks.unbacked import unbacked
 from build_tools.content.handbook import Handbook
@@ -10,6 +11,7 @@ from build_tools.content.problems import Problem, asking
 from build_tools.language.comparing import differences
 from build_tools.language.glossary import Glossary
 from build_tools.language.languages import LANGUAGES
+from build_tools.language.typed import in_english
 from build_tools.language.translation import State, Translation
 
 _CAUTIONS = "cautions.yaml"
@@ -38,7 +40,8 @@ def check(handbook: Handbook) -> Iterator[Problem]:
             yield Problem(name, 1, asking("the file is missing", "the cautions of the pages"))
         if not translation.problems:
             passages = [one for entry in translation.entries for one in entry.passages()]
-            yield from unbacked(translation.in_this_language, passages)
+            read = partial(in_english, code=code)
+            yield from unbacked(translation.in_this_language, passages, read)
             for passage in passages:
                 for offset, word, term in glossary.wrong_words(passage):
                     said = f'"{word}" is no word of this handbook'
@@ -54,7 +57,9 @@ def _cautions(translation: Translation, states: list[State]) -> Iterator[Problem
             continue
         there = f"{source.entry.file}:{source.line}"
         if state.once:
-            said = f'the caution "{source.key}" translates an English text that has changed: {there}'
+            said = (
+                f'the caution "{source.key}" translates an English text that has changed: {there}'
+            )
             yield Problem(file, state.once.line, asking(said, f"{source.key} @{source.of}"))
         else:
             said = f'the caution "{source.key}" is not translated: {there}'

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 
 from build_tools.checks.examples import wrong_names
@@ -39,8 +39,13 @@ def check(handbook: Handbook) -> Iterator[Problem]:
     yield from unbacked(handbook, handbook.passages)
 
 
-def unbacked(handbook: Handbook, passages: Iterable[Passage]) -> Iterator[Problem]:
-    """Yield a problem for each typed quantity in some texts that nothing backs."""
+def unbacked(
+    handbook: Handbook, passages: Iterable[Passage], read: Callable[[str], str] = str
+) -> Iterator[Problem]:
+    """Yield a problem for each typed quantity in some texts that nothing backs.
+
+    read: returns a text with its quantities in English words.
+    """
     backings = [*_backings(handbook)]
     blocks = [*handbook.examples.values(), *handbook.pictures.values()]
     of_blocks = {id(block): _own(block, handbook.units) for block in blocks}
@@ -49,7 +54,7 @@ def unbacked(handbook: Handbook, passages: Iterable[Passage]) -> Iterator[Proble
         if own is None:
             continue
         for piece in passage.markdown.pieces:
-            for typed in typed_quantities(piece.text):
+            for typed in typed_quantities(read(piece.text)):
                 if not _among(typed, own):
                     said = f'nothing backs the typed quantity "{typed.text}"'
                     advice = _advice(typed, backings, own)

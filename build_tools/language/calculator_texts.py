@@ -21,10 +21,12 @@ _FORMULA = 2
 _NAME = re.compile(r"\{(\w+)\}")
 _OPEN, _SHUT = "\ue000", "\ue001"
 _PLACE = re.compile(f"{_OPEN}(\\w+){_SHUT}")
-_SHOWN = re.compile(r"[A-Za-z“√(]?.*[a-z]{2,}.*", re.DOTALL)
-_MARKUP = re.compile(r"[<>=]|^[A-Z]\d|^[-a-z_]+$|^\W*$|%[sd]|\.\w+$|^\w+/\w+$")
+_SHOWN = re.compile(r"[A-Za-z“√(]?.*[A-Za-z]{2,}.*", re.DOTALL)
+_MARKUP = re.compile(
+    r"^[MlLHV][-\d{ ]|^\w+\(\{|[<>=]|^[A-Z]\d|^[-a-z_]+$|^\W*$|%[sd]|\.\w+$|^\w+/\w+$"
+)
 
-_LETTERS = re.compile(r"[A-Za-zÀ-ÿ]+")
+_LETTERS = re.compile(r"[A-Za-zÀ-ÖØ-öø-ÿ]+")
 
 Found = tuple[int, None, str, list[str]]
 
@@ -55,7 +57,7 @@ class _Finder(ast.NodeVisitor):
             return
         shown = _DECLARED.get(name)
         for place, one in enumerate(node.args):
-            if shown is None or place > max(shown):
+            if shown is None or place > 3:
                 self.visit(one)
             elif place in shown:
                 self._note(one, declared=True)
@@ -67,7 +69,8 @@ class _Finder(ast.NodeVisitor):
                 self.visit(one.value)
 
     def visit_FunctionDef(self, node: ast.FunctionDef) -> None:
-        self._body(node)
+        if node.name != "__repr__":
+            self._body(node)
 
     def visit_ClassDef(self, node: ast.ClassDef) -> None:
         self._body(node)
@@ -95,6 +98,8 @@ class _Finder(ast.NodeVisitor):
         """Several names at once may take a word for a sentence: `side, limit = "below", low`."""
         if isinstance(node.value, ast.Tuple) and isinstance(node.targets[0], ast.Tuple):
             self._words(node.value)
+        elif getattr(node.targets[0], "id", "") == "formula":
+            self._note(node.value, formula=True)
         else:
             self.visit(node.value)
 
@@ -131,16 +136,19 @@ class _Finder(ast.NodeVisitor):
         if formula:
             if _LETTERS_OUTSIDE.search(_NAME.sub("", _PLACE.sub("", text))):
                 self.found.append((node.lineno, _PLACE.sub(r"{\1}", text)))
-            text = re.sub(
-                r"\{([^{}]+)\}", lambda name: _words(name[1]), text.replace("{{", "{")
-            )
+            text = re.sub(r"\{([^{}]+)\}", lambda name: _words(name[1]), text.replace("{{", "{"))
         text = _PLACE.sub(r"{\1}", text).strip(" ,;·")
         words = _NAME.sub("", text)
-        if declared and re.search("[A-Za-z]", words) and not re.fullmatch(r"[a-z_]+_[a-z_]+", words):
+        if (
+            (declared or formula)
+            and "=" not in words
+            and re.search("[A-Za-z]", words)
+            and not re.fullmatch(r"[a-z_]+_[a-z_]+", words)
+        ):
             self.found.append((node.lineno, text))
         elif (
             " " in text.strip()
-            and re.search(r"[a-z]{2,}", words)
+            and re.search(r"[A-Za-z]{2,}", words)
             and _SHOWN.match(text)
             and not _MARKUP.search(words)
         ):

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from pathlib import Path
 
 import click
@@ -13,32 +14,41 @@ from build_tools.language.languages import LANGUAGES
 from build_tools.set_up.failure import Failure
 
 
-@click.command("translations")
-@click.option("--strict", is_flag=True, help="Fail where a text or a word is open.")
-@click.option("--words", is_flag=True, help="Take new words of the code into the catalogs.")
-@click.option("--begin", metavar="PAGE", help="Write a file to translate, such as es/learn/x.")
-@click.option("--compared", metavar="FILE", help="Its texts were compared with the English ones.")
-@click.pass_obj
-def translations(folders: tuple[Path, Path], **wanted: object) -> None:
-    """List what is translated, stale and missing."""
-    docs_folder, root = folders
+def options(command: Callable[..., None]) -> Callable[..., None]:
+    """Give a command the options of translations."""
+    for one in (
+        click.option("--compared", default="", help="A file whose texts were compared anew."),
+        click.option("--begin", default="", help="Write a file to translate: es/learn/its-name."),
+        click.option("--words", is_flag=True, help="Take the words of the code into catalogs."),
+        click.option("--strict", is_flag=True, help="Fail where a text or a word is open."),
+    ):
+        command = one(command)
+    return command
+
+
+def translations(
+    docs_folder: Path, root: Path, strict: bool, words: bool, begin: str, compared: str
+) -> None:
+    """List what is translated, stale and missing, after doing what is asked for."""
     handbook = load_handbook(docs_folder, root)
-    if wanted["begin"]:
-        click.echo(f"Written: {files.begin(handbook, str(wanted['begin']))}")
+    if begin:
+        click.echo(f"Written: {files.begin(handbook, begin)}")
         return
-    if wanted["compared"]:
-        count = files.compared(handbook, str(wanted["compared"]))
-        click.echo(f"{count} digests are those of the English texts now.")
+    if compared:
+        count = files.compared(handbook, compared)
+        click.echo(f"Digests that are now those of the English texts: {count}.")
         return
-    if wanted["words"]:
+    if words:
         renew_catalogs()
-    open_texts = in_order(state.open_texts(handbook))
-    open_words = [one for code in LANGUAGES for one in state.open_words(code, catalogs.INTERFACE)]
-    for one in (*open_texts, *in_order(open_words)):
+    found = state.open_texts(handbook)
+    for code in LANGUAGES:
+        found += state.open_words(code, catalogs.INTERFACE)
+        found += state.open_calculators(handbook.translation(code))
+    for one in in_order(found):
         click.echo(str(one))
     click.echo(state.table(list(state.rows(handbook))))
-    if wanted["strict"] and (open_texts or open_words):
-        raise Failure(f"{len(open_texts) + len(open_words)} texts and words are open.")
+    if strict and found:
+        raise Failure(f"Open texts and words: {len(set(found))}.")
 
 
 def renew_catalogs() -> None:

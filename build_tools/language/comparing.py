@@ -30,7 +30,9 @@ def differences(source: SourceText, text: TranslatedText) -> Iterator[tuple[int,
             said = f'{_called(text)} lacks {what} "{shortened(missing)}" of the English text'
             yield text.line, asking(said, "the same in both")
         for added in (own[what] - english[what]).elements():
-            said = f'{_called(text)} has {what} "{shortened(added)}", which the English text has not'
+            said = (
+                f'{_called(text)} has {what} "{shortened(added)}", which the English text has not'
+            )
             yield text.line + _lines_before(text.text, added), asking(said, "the same in both")
     if source.key.startswith("#"):
         yield from _blocks(source, text)

@@ -12,6 +12,7 @@ from babel.messages.extract import extract_from_dir
 from build_tools.content.page_models import ProcedureGroup
 from build_tools.language import catalogs
 from build_tools.language.languages import CONFIGURED
+from calculators.quantities import KINDS
 
 ROOT = Path(__file__).parents[2]
 _JINJA = "jinja2.ext:babel_extract"
@@ -28,6 +29,7 @@ METHODS = {
         ("build_tools/browser/page/**.js", "build_tools.language.script_texts:extract"),
     ],
     catalogs.CALCULATORS: [
+        ("calculators/units.py", "ignore"),
         ("calculators/**.py", "build_tools.language.calculator_texts:extract"),
     ],
 }
@@ -53,6 +55,8 @@ def template(name: str) -> Catalog:
         if message:
             found.add(message, None, [(file, line)], auto_comments=comments, context=context)
     if name == catalogs.CALCULATORS:
+        for kind in KINDS.values():
+            found.add(kind.words, None, [("calculators/units.py", 1)])
         for unit in unit_words():
             found.add(unit, None, [("calculators/units.py", 1)], context=catalogs.UNIT)
     if name == catalogs.INTERFACE:
@@ -67,7 +71,7 @@ def unit_words() -> list[str]:
     """Return the units that are words of a language, and no signs that all share."""
     return [
         "cup/min", "cups", "day", "days", "drips/min", "drips/s", "eq", "gal/day", "grains",
-        "grains/day", "kilograins", "months", "people", "pint/min", "pints", "week", "weeks",
+        "grains/day", "grains/ft³", "grains/lb", "gal/kilograin", "kilograins/ft³", "kilograins", "months", "people", "pint/min", "pints", "week", "weeks",
         "years",
     ]  # fmt: skip
 

@@ -91,7 +91,9 @@ def _with_digest(text: str, source: SourceText) -> str:
     key = re.escape(source.key)
     if source.key.startswith("#"):
         pattern = rf"(\{{{key}\}}\n<!-- ){_DIGEST}"
-    elif source.entry.id and source.key.startswith(f"{source.entry.id}.") and not source.entry.place:
+    elif (
+        source.entry.id and source.key.startswith(f"{source.entry.id}.") and not source.entry.place
+    ):
         pattern = rf"(^[`~]{{3,}}[\w-]+ {re.escape(source.entry.id)} ){_DIGEST}"
     else:
         pattern = rf"(^{key} ){_DIGEST}"

@@ -47,8 +47,8 @@ class LibraryInAnotherLanguage(Library):
         own = self._translation.address(english)
         if own:
             return super().link(base, own, note)
-        words = self.title(english)
-        if english not in self._named:
+        words = said(self.title(english))
+        if english not in self._named and words == self.title(english):
             words = f'<span lang="en">{words}</span>'
         link = link_to(base, english)
         return {"words": words + self.remark(english), "link": link, "note": note}

@@ -15,7 +15,9 @@ def extract(fileobj: BinaryIO, keywords: Any, comment_tags: Any, options: Any) -
     source = fileobj.read().decode("utf-8")
     tokens = [one for one in tokenize(source, jsx=False) if "comment" not in one.type]
     for place, token in enumerate(tokens[:-1]):
-        is_call = token.type == "name" and token.value in keywords and tokens[place + 1].value == "("
+        is_call = (
+            token.type == "name" and token.value in keywords and tokens[place + 1].value == "("
+        )
         is_method = place and tokens[place - 1].value in ("#", ".", "function")
         if is_call and not is_method:
             texts = _texts(tokens, place + 1)

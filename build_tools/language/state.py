@@ -12,9 +12,10 @@ from build_tools.content.problems import Problem
 from build_tools.language import catalogs, extracting
 from build_tools.language.languages import LANGUAGES
 from build_tools.language.translation import Translation
+from calculators import CALCULATORS
 
-#: So many of the calculators' texts are not listed one by one.
-MODULES = "calculators"
+#: What all calculators say comes from these, beside their own modules.
+SHARED = ("declare", "quantities", "readings", "working")
 
 
 @dataclass(frozen=True)
@@ -52,9 +53,7 @@ def rows(handbook: Handbook) -> Iterator[Row]:
 
 def open_texts(handbook: Handbook) -> list[Problem]:
     """Return a line for each text of a translated page that is stale, missing or left over."""
-    return [
-        problem for code in LANGUAGES for problem in _of_pages(handbook.translation(code))
-    ]
+    return [problem for code in LANGUAGES for problem in _of_pages(handbook.translation(code))]
 
 
 def _of_pages(translation: Translation) -> Iterator[Problem]:
@@ -75,6 +74,17 @@ def _of_pages(translation: Translation) -> Iterator[Problem]:
             if id(text) not in used:
                 said = f'"{text.key}" translates no English text any more (expected to be removed)'
                 yield Problem(text.file, text.line, said)
+
+
+def open_calculators(translation: Translation) -> list[Problem]:
+    """Return a line for each text, without a translation, of a calculator on a translated page."""
+    names = {getattr(one.content, "calculate", None) for one in translation.entries}
+    modules = {CALCULATORS[name].compute.__module__ for name in names - {None}}
+    modules |= {f"calculators.{name}" for name in SHARED} if modules else set()
+    files = {f"{module.replace('.', '/')}.py" for module in modules}
+    return [
+        one for one in open_words(translation.code, catalogs.CALCULATORS) if one.file in files
+    ]
 
 
 def open_words(code: str, name: str) -> list[Problem]:

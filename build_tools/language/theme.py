@@ -16,6 +16,8 @@ from build_tools.language.catalogs import browser_words
 from build_tools.language.languages import CONFIGURED, ENGLISH, LANGUAGES, in_english, language_of
 from build_tools.language.pages import ENGLISH_TERMS, TERMS
 from build_tools.language.speaking import say, speaking
+from build_tools.language.typed import typed_words
+
 
 @dataclass(frozen=True)
 class Switch:
@@ -28,7 +30,12 @@ class Switch:
 
 def words_files(codes: Iterable[str]) -> dict[str, str]:
     """Return the files with the words of the scripts, by the code of their language."""
-    return {code: json.dumps(browser_words(code), ensure_ascii=False) for code in codes}
+    files = {}
+    for code in codes:
+        words = browser_words(code)
+        words["calculators"]["typed"] = typed_words(code)
+        files[code] = json.dumps(words, ensure_ascii=False)
+    return files
 
 
 def words_address(code: str, content: str) -> str:

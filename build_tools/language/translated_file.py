@@ -134,7 +134,7 @@ def _block(read: TranslatedFile, body: str, fence, body_line: int) -> str:
     first = _BLOCK_LINE.match(body[fence.offset : fence.end].lstrip().partition("\n")[0])
     named = _KEY.fullmatch(first[2].strip()) if first else None
     if named is None:
-        said = f'this {BLOCKS[fence.word][2]} does not say which it translates'
+        said = f"this {BLOCKS[fence.word][2]} does not say which it translates"
         wanted = f"{fence.word} its-name @1a2b3c4d"
         read.problems.append(Problem(read.file, line, asking(said, wanted)))
         return ""

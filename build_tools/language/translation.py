@@ -149,7 +149,9 @@ class Translation:
     @cached_property
     def _cautions(self) -> set[str]:
         """The cautions on the pages that are translated: all of these must be, too."""
-        return {name for one in self.pages.values() for name in getattr(one.content, "cautions", [])}
+        return {
+            name for one in self.pages.values() for name in getattr(one.content, "cautions", [])
+        }
 
     @cached_property
     def _titles(self) -> list[SourceText]:

@@ -77,8 +77,7 @@ def write_edition(site: Path, date: datetime.date, workbox: list[str]) -> str:
     pages = [
         file.address
         for file in files
-        if (file.address.endswith("/") or not file.address)
-        and language_of(file.address) == ENGLISH
+        if (file.address.endswith("/") or not file.address) and language_of(file.address) == ENGLISH
     ]
     head = f"// Edition {edition}\n" + "".join(
         f"const {name} = {json.dumps(value)};\n"
@@ -105,7 +104,7 @@ def edition_line(date: datetime.date, page_url: str, assets: str) -> str:
     time = f'<time datetime="{date}">{words}</time>'
     return (
         f'\n<p class="edition" data-site="{site}/" data-assets="{assets}">'
-        f'{say("Edition of {date}", date=time)}'
+        f"{say('Edition of {date}', date=time)}"
         f' · <a href="{get_relative_url(KEEP_PAGE, page_url)}">{say("Keep this handbook on this phone")}</a>{in_english}'
         "</p>\n"
     )
