@@ -33,13 +33,13 @@ def differences(source: SourceText, text: TranslatedText) -> Iterator[tuple[int,
             said = (
                 f'{_called(text)} has {what} "{shortened(added)}", which the English text has not'
             )
-            yield text.line + _lines_before(text.text, added), asking(said, "the same in both")
+            yield text.line_of(added), asking(said, "the same in both")
     if source.key.startswith("#"):
         yield from _blocks(source, text)
 
 
 def _blocks(source: SourceText, text: TranslatedText) -> Iterator[tuple[int, str]]:
-    own = [name for kind, name in text.parts if kind == "block"]
+    own = [name for kind, name, _ in text.parts if kind == "block"]
     english = [block.id for block in source.blocks]
     for name in english:
         if name not in own:
@@ -62,7 +62,3 @@ def _things(text: str) -> dict[str, Counter[str]]:
     links = Counter(LINK.findall(plain))
     numbers = Counter(_NUMBER.findall(LINK.sub("]", plain)))
     return {_EXPRESSIONS: expressions, _LINKS: links, _NUMBERS: numbers}
-
-
-def _lines_before(text: str, part: str) -> int:
-    return text.count("\n", 0, max(0, text.find(part)))

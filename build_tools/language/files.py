@@ -7,7 +7,7 @@ import re
 from build_tools.content.entries import Page
 from build_tools.content.handbook import Handbook
 from build_tools.language.languages import ENGLISH, language_of
-from build_tools.language.source_texts import DIGITS, SourceText, sections_of, source_texts
+from build_tools.language.source_texts import DIGITS, START, SourceText, sections_of, source_texts
 from build_tools.set_up.failure import Failure
 
 _DIGEST = rf"@[0-9a-f]{{{DIGITS}}}"
@@ -44,9 +44,11 @@ def _written(entry) -> str:
     body = ""
     for section in sections_of(entry):
         source = by_key[f"#{section.id}"]
-        heading, _, rest = entry.body[section.start : section.end].lstrip().partition("\n")
-        named = heading if "{#" in heading else f"{heading} {{#{section.id}}}"
-        body += f"{named}\n<!-- @{source.of} -->\n"
+        heading, rest = "", entry.body[section.start : section.end].lstrip()
+        if section.id != START:
+            heading, _, rest = rest.partition("\n")
+            body += f"{heading if '{#' in heading else f'{heading} {{#{section.id}}}'}\n"
+        body += f"<!-- @{source.of} -->\n"
         done = 0
         offset = entry.body.index(rest, section.start) if rest else section.end
         for start, end, block in section.blocks:
@@ -90,7 +92,10 @@ def compared(handbook: Handbook, name: str) -> int:
 def _with_digest(text: str, source: SourceText) -> str:
     key = re.escape(source.key)
     if source.key.startswith("#"):
-        pattern = rf"(\{{{key}\}}\n<!-- ){_DIGEST}"
+        above = (
+            r"\A(?:---\n(?s:.*?)\n---\n)?\s*" if source.key == f"#{START}" else rf"\{{{key}\}}\n"
+        )
+        pattern = rf"({above}<!-- ){_DIGEST}"
     elif (
         source.entry.id and source.key.startswith(f"{source.entry.id}.") and not source.entry.place
     ):

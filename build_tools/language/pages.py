@@ -93,6 +93,13 @@ def _site(translation: Translation, english: Library, runtime: str) -> LanguageS
         for lesson, following in zip(lessons, [*lessons[1:], None], strict=True)
     }
     pages |= {one.address: content.procedure(one) for one in translation.procedures}
+    whole = {
+        file.address for file, states in translation.states() if all(one.now for one in states)
+    }
+    pages = {
+        address: text if translation.place_of(address) in whole else _with_note(text)
+        for address, text in pages.items()
+    }
     terms = Glossary(translation.handbook, code).rows()
     index = f"{code}/index.md"
     paths, order = _paths(translation, values, library, index)
@@ -103,6 +110,13 @@ def _site(translation: Translation, english: Library, runtime: str) -> LanguageS
         nav.append({say("Glossary"): f"{code}/{TERMS}"})
     pages[index] = render("language", paths=paths, terms=TERMS if terms else "")
     return LanguageSite(code, pages, {LANGUAGES[code].name: nav})
+
+
+def _with_note(page: str) -> str:
+    """Return a page that tells under its heading that some of it is in English."""
+    heading, _, rest = page.partition("\n")
+    note = say("What is in English on this page is not translated yet; it holds as it stands.")
+    return f'{heading}\n\n<p class="untranslated-note">{note}</p>\n{rest}'
 
 
 def _paths(

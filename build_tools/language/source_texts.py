@@ -19,6 +19,8 @@ from build_tools.content.yaml_file import KeyPath
 
 #: So many digits of a digest stand beside a text.
 DIGITS = 8
+#: The id of what stands before the first heading of a page.
+START = "start"
 _HEADING = re.compile(r"^## +(.+?)[ #]*$", re.MULTILINE)
 _ATTRIBUTES = re.compile(r"\s*\{:?[ ]*([^{}\n]*)\}\s*$")
 _ID = re.compile(r"(?:^|\s)#([\w-]+)")
@@ -95,11 +97,11 @@ def _of_body(page: Page) -> Iterator[SourceText]:
 
 
 def sections_of(page: Page) -> list[Section]:
-    """Return the sections of a page; what stands before the first heading has the id "start"."""
+    """Return the sections of a page; what stands before the first heading is `START`."""
     text = page.body_passage.text
     found = [(heading_id(match[1]), match.start()) for match in _HEADING.finditer(text)]
     if text[: found[0][1] if found else None].strip():
-        found.insert(0, ("start", 0))
+        found.insert(0, (START, 0))
     ends = [*(start for _, start in found[1:]), len(text)]
     return [
         Section(name, start, end, [one for one in page.blocks if start <= one[0] < end])

@@ -82,9 +82,7 @@ def open_calculators(translation: Translation) -> list[Problem]:
     modules = {CALCULATORS[name].compute.__module__ for name in names - {None}}
     modules |= {f"calculators.{name}" for name in SHARED} if modules else set()
     files = {f"{module.replace('.', '/')}.py" for module in modules}
-    return [
-        one for one in open_words(translation.code, catalogs.CALCULATORS) if one.file in files
-    ]
+    return [one for one in open_words(translation.code, catalogs.CALCULATORS) if one.file in files]
 
 
 def open_words(code: str, name: str) -> list[Problem]:

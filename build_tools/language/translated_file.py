@@ -16,7 +16,7 @@ from build_tools.content.loading import BLOCKS
 from build_tools.content.markdown_file import read_markdown, split_front
 from build_tools.content.problems import Problem, asking, shortened
 from build_tools.content.yaml_file import YamlFile, read_text, read_yaml
-from build_tools.language.source_texts import DIGITS, SourceText, heading_id
+from build_tools.language.source_texts import DIGITS, START, SourceText, heading_id
 
 _KEY = re.compile(rf"(\S+) @([0-9a-f]{{{DIGITS}}})")
 _DIGEST_LINE = re.compile(rf"<!-- @([0-9a-f]{{{DIGITS}}}) -->\n*")
@@ -27,14 +27,24 @@ _WANTED = "expected the digest of the English text, which the command translatio
 
 @dataclass(frozen=True)
 class TranslatedText:
-    """One translated text. parts: of a section, its text with the names of blocks between."""
+    """One translated text.
+
+    parts: of a section, (kind, text or name of a block, line) for each part of it.
+    """
 
     file: str
     line: int
     key: str
     of: str
     text: str
-    parts: tuple[tuple[str, str], ...] = ()
+    parts: tuple[tuple[str, str, int], ...] = ()
+
+    def line_of(self, words: str) -> int:
+        """Return the line of some words of the text."""
+        for _, said, line in self.parts:
+            if words in said:
+                return line + said.count("\n", 0, said.index(words))
+        return self.line + self.text.count("\n", 0, max(0, self.text.find(words)))
 
 
 @dataclass
@@ -106,26 +116,39 @@ def _sections(read: TranslatedFile, body: str, body_line: int) -> Iterator[Trans
     hidden = body
     for one in blocks:
         hidden = hidden[: one.offset] + " " * (one.end - one.offset) + hidden[one.end :]
-    headings = list(_HEADING.finditer(hidden))
-    ends = [*(match.start() for match in headings[1:]), len(body)]
-    for heading, end in zip(headings, ends, strict=True):
-        line = body_line + body.count("\n", 0, heading.start())
-        digest = _DIGEST_LINE.match(body, heading.end())
-        name = heading_id(heading[1])
+
+    def line_at(offset: int) -> int:
+        return body_line + body.count("\n", 0, offset)
+
+    for name, heading, start, end in _places(hidden):
+        line = line_at(start - len(heading))
+        digest = _DIGEST_LINE.match(body, start)
         if digest is None:
             said = f'the section "#{name}" does not say which English text it translates'
             read.problems.append(Problem(read.file, line, asking(said, "<!-- @1a2b3c4d --> below")))
             continue
-        parts = [("text", f"{heading[0].strip()}\n\n")]
+        parts = [("text", f"{heading.strip()}\n\n", line)] if heading else []
         done = digest.end()
         for one in blocks:
-            if heading.start() <= one.offset < end:
-                parts.append(("text", body[done : one.offset]))
-                parts.append(("block", _block(read, body, one, body_line)))
+            if start <= one.offset < end:
+                parts.append(("text", body[done : one.offset], line_at(done)))
+                block = _block(read, body, one, body_line)
+                parts.append(("block", block, line_at(one.offset)))
                 done = one.end
-        parts.append(("text", body[done:end]))
-        text = "".join(said for kind, said in parts if kind == "text")
+        parts.append(("text", body[done:end], line_at(done)))
+        text = "".join(said for kind, said, _ in parts if kind == "text")
         yield TranslatedText(read.file, line, f"#{name}", digest[1], text.strip(), tuple(parts))
+
+
+def _places(body: str) -> Iterator[tuple[str, str, int, int]]:
+    """Yield (id, heading, start, end) of each section; one without a heading is the first."""
+    headings = list(_HEADING.finditer(body))
+    first = headings[0].start() if headings else len(body)
+    if body[:first].strip():
+        yield START, "", len(body) - len(body.lstrip()), first
+    starts = [match.start() for match in headings]
+    for heading, end in zip(headings, [*starts[1:], len(body)], strict=False):
+        yield heading_id(heading[1]), heading[0], heading.end(), end
 
 
 def _block(read: TranslatedFile, body: str, fence, body_line: int) -> str:

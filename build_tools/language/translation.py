@@ -125,10 +125,18 @@ class Translation:
         address = f"{self.code}/{english}"
         return address if address in self.pages else None
 
+    def place_of(self, address: str) -> str:
+        """Return the file of a page in the folder of the language."""
+        stem = address.partition("/")[2].removesuffix(".md")
+        return f"{stem}.md" if isinstance(self.pages[address], Page) else f"{stem}.yaml"
+
     def states(self) -> Iterator[tuple[TranslatedFile, list[State]]]:
         """Yield each file with how it stands with each English text that it translates."""
         for place, file in self.files.items():
-            yield file, [_state(file, source) for source in self.sources(place)]
+            sources = self.sources(place)
+            now = {source.key: file.of(source) for source in sources}
+            used = {id(text) for text in now.values()}
+            yield file, [State(one, now[one.key], _once(file, one, used)) for one in sources]
 
     def sources(self, place: str) -> list[SourceText]:
         """Return the English texts that a file of the language translates."""
@@ -214,8 +222,7 @@ class Translation:
         return made
 
     def _translated(self, entry: Entry[Any], address: str) -> Entry[Any]:
-        place = address.partition("/")[2]
-        place = place if isinstance(entry, Page) else f"{place.removesuffix('.md')}.yaml"
+        place = self.place_of(address)
         texts = self.texts_of(place)
         made = self._with_texts(entry, _at_paths(entry, texts), self.files[place].file, address)
         return self._page(entry, made, texts) if isinstance(entry, Page) else made
@@ -261,7 +268,7 @@ class Translation:
                 parts = list(_english_parts(page, section))
             else:
                 parts = found.parts
-            for kind, said in parts:
+            for kind, said, *_ in parts:
                 if kind == "text":
                     is_own = found is not None
                     body += rewritten(self, page.address, front.address, said, say_so=is_own)
@@ -309,9 +316,10 @@ class Translation:
         return [one for one in self.page_entries if not isinstance(one, Page)]
 
 
-def _state(file: TranslatedFile, source: SourceText) -> State:
-    now = file.of(source)
-    return State(source, now, None if now else file.once_of(source))
+def _once(file: TranslatedFile, source: SourceText, used: set[int]) -> TranslatedText | None:
+    """Return what translates another text of the same key that is there no more."""
+    once = file.once_of(source)
+    return None if once is None or id(once) in used else once
 
 
 def _at_paths(
@@ -329,7 +337,7 @@ def _put(data: Any, path: KeyPath, text: str) -> None:
 
 
 def _english_parts(page: Page, section) -> Iterator[tuple[str, str]]:
-    done = section.start
+    done = len(page.body) - len(page.body[section.start :].lstrip())
     for start, end, block in section.blocks:
         yield "text", page.body[done:start]
         yield "block", block.id
