@@ -53,6 +53,12 @@ class LibraryInAnotherLanguage(Library):
         link = link_to(base, english)
         return {"words": words + self.remark(english), "link": link, "note": note}
 
+    #: The page of all pages in the language: its sections have none.
+    up = "../../"
+
+    def section(self, title: str) -> str:
+        return say("The pages in this language")
+
     def remark(self, address: str) -> str:
         own = self._translation.address(in_english(address))
         return "" if own else f" ({say('in English')})"
@@ -103,8 +109,10 @@ def _site(translation: Translation, english: Library, runtime: str) -> LanguageS
     terms = Glossary(translation.handbook, code).rows()
     index = f"{code}/index.md"
     paths, order = _paths(translation, values, library, index)
-    order += [address for address in pages if address not in order]
-    nav: list[Any] = [index, *({library.title(one): one} for one in order)]
+    others = [one for one in pages if all(one not in own for own in order.values())]
+    groups = {**order, say("More pages"): others}
+    nav: list[Any] = [index]
+    nav += [{title: [{library.title(one): one} for one in own]} for title, own in groups.items() if own]
     if terms:
         pages[f"{code}/{TERMS}"] = render("translated_terms", rows=terms)
         nav.append({say("Glossary"): f"{code}/{TERMS}"})
@@ -121,9 +129,10 @@ def _with_note(page: str) -> str:
 
 def _paths(
     translation: Translation, values: Values, library: Library, index: str
-) -> tuple[list[dict[str, Any]], list[str]]:
-    """Return the paths that have pages in the language, and these pages in order."""
-    paths, order = [], []
+) -> tuple[list[dict[str, Any]], dict[str, list[str]]]:
+    """Return the paths that have pages in the language, and by the title of each these pages."""
+    paths: list[dict[str, Any]] = []
+    order: dict[str, list[str]] = {}
     for name, path in translation.in_this_language.paths.items():
         own = [translation.address(f"{page}.md") for page in path.content.pages]
         if any(own):
@@ -131,5 +140,6 @@ def _paths(
             links = [library.link(index, f"{page}.md") for page in path.content.pages]
             title, purpose = text(path.content.title), text(path.content.purpose)
             paths.append({"id": name, "title": title, "purpose": purpose, "pages": links})
-            order += [one for one in own if one and one not in order]
+            known = [one for pages in order.values() for one in pages]
+            order[title] = [one for one in own if one and one not in known]
     return paths, order

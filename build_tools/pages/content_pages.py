@@ -52,6 +52,8 @@ class ContentPages:
             text=text,
             content=content,
             group=say(content.group),
+            section=self._library.section(say("Procedures")),
+            up=self._library.up,
             units=[
                 {"id": unit.id, "title": self._library.title(unit.address)}
                 for unit in (carried if has_readings and len(carried) > 1 else [])

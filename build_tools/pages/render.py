@@ -76,6 +76,13 @@ class Library:
             name = heading[1] if heading else page.address
             self._titles.setdefault(page.address, name)
 
+    #: From a page to that of its section.
+    up = "../"
+
+    def section(self, title: str) -> str:
+        """Return what the way back to the section is called."""
+        return title
+
     @property
     def titles(self) -> dict[str, str]:
         """The titles of all pages by address."""
