@@ -35,11 +35,12 @@ from build_tools.offline.edition import (
 from build_tools.offline.web_manifest import MANIFEST_NAME, web_manifest
 from build_tools.pages.assets import (
     EMBEDDED_SCRIPT,
-    EMBEDDED_STYLES,
+    EMBEDDED_STYLE,
     ICON,
     SCHEME_SCRIPT,
     SCRIPT,
-    STYLES,
+    STYLE,
+    Assets,
     find_assets,
 )
 from build_tools.pages.glossary_links import GlossaryLinks
@@ -63,7 +64,7 @@ class HandbookPlugin(BasePlugin):
         self._site = Site({}, [], {}, {})
         self._glossary = GlossaryLinks()
         self._policy = ""
-        self._assets = find_assets()
+        self._assets = Assets("", {})
         self._serving = False
         self._date = get_build_datetime().date()
         self._code = _state_of_code()
@@ -76,9 +77,12 @@ class HandbookPlugin(BasePlugin):
         """Add the styles, the scripts and the icon."""
         if self._serving and self._code != _state_of_code():
             os.execv(sys.executable, sys.orig_argv)  # Python has the old modules: start anew
-        self._assets = find_assets()
+        try:
+            self._assets = find_assets()
+        except BrowserFilesError as error:
+            raise PluginError(str(error)) from None
         self._date = get_build_datetime().date()
-        config.extra_css += [self._assets.address(name) for name in STYLES]
+        config.extra_css.append(self._assets.address(STYLE))
         config.extra_javascript.append(_module(self._assets.address(SCRIPT)))
         config.theme.dirs.insert(0, str(OVERRIDES))
         config.extra["assets"] = self._assets.folder_name
@@ -186,7 +190,7 @@ class HandbookPlugin(BasePlugin):
             if file.src_uri.startswith("assets/stylesheets/") and file.src_uri.endswith(".css")
         )
         return Surroundings(
-            styles=[*theme, *(self._assets.address(name) for name in EMBEDDED_STYLES)],
+            styles=[*theme, self._assets.address(EMBEDDED_STYLE)],
             scheme_script=self._assets.address(SCHEME_SCRIPT),
             script=self._assets.address(EMBEDDED_SCRIPT),
             icon=self._assets.address(ICON),
