@@ -14,7 +14,6 @@ MODULES = "modules-for-tests/"
 ENTRIES = {
     "calculator_client": PAGE / "calculator_client.js",
     "messages": PAGE / "messages.js",
-    "record": PAGE / "practice" / "record.js",
     "search": SEARCH / "search.js",
     "worker": PAGE / "worker.js",  # which the client starts
 }
@@ -22,5 +21,5 @@ ENTRIES = {
 
 @cache
 def modules() -> dict[str, Path]:
-    """Return the files by their names, such as "record.js"."""
+    """Return the files by their names, such as "search.js"."""
     return bundles(ENTRIES, {}, {*PAGE.rglob("*.js"), *SEARCH.glob("*.js")})

@@ -11,7 +11,6 @@ from typing import Any
 from playwright.sync_api import Page, expect
 
 from calculators.practice.record import MOST_ATTEMPTS, read_record
-from tests.browser.modules import MODULES
 from tests.browser.visits import Visits
 from tests.calculators.practice.records import attempt, call, record, seen
 
@@ -21,10 +20,10 @@ SHEET, CREW = "reference/sign-off/", "reference/crew/"
 SKILL = {"skill": "controls-and-settings", "family": "settings"}
 ANA = record(*(attempt(at, "sheet-for-a-meter", **SKILL) for at in (0, 4, 20)))
 KEEP = "(text) => localStorage.setItem('handbook-record', text)"
-ADD = f"""async (answers) => {{
-  const {{ addAttempt }} = await import("/{MODULES}record.js");
+ADD = """async (answers) => {
+  const { addAttempt } = await import(document.querySelector("script[src*='page/handbook.js']").src);
   return Promise.all(answers.map(addAttempt));
-}}"""
+}"""
 #: Saves the tests that ask Python nothing the time of its start.
 SAVES_DATA = "Object.defineProperty(navigator, 'connection', { value: { saveData: true } });"
 ANSWER = {
