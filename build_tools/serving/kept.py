@@ -20,7 +20,7 @@ from typing import Any
 
 from jinja2 import Environment
 from mkdocs.config.defaults import MkDocsConfig
-from mkdocs.plugins import BasePlugin, event_priority
+from mkdocs.plugins import BasePlugin, CombinedEvent, event_priority
 from mkdocs.structure.files import File, Files
 from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page
@@ -62,6 +62,7 @@ class Kept(BasePlugin):
         self._now = _Built("")
         self._is_writing = False
         self._has_begun = False
+        self._environment: tuple[Any, Environment] | None = None
 
     @contextmanager
     def building(self, config: MkDocsConfig) -> Iterator[bool]:
@@ -104,8 +105,16 @@ class Kept(BasePlugin):
                 now.copied[file.src_uri] = _state(file)
         return files
 
-    @event_priority(-100)
-    def on_env(self, env: Environment, *, config: MkDocsConfig, files: Files) -> None:
+    def _with_compiled_templates(
+        self, env: Environment, *, config: MkDocsConfig, files: Files
+    ) -> Environment:
+        """Take the theme's templates as they were compiled last, unless one of ours changed."""
+        state = config.theme.dirs, _state_of_templates(config)
+        if self._last is None or self._environment is None or self._environment[0] != state:
+            self._environment = state, env
+        return self._environment[1]
+
+    def _restore_pages(self, env: Environment, *, config: MkDocsConfig, files: Files) -> None:
         """Give each page that was not read its last reading; from here on pages are written."""
         for file in files.documentation_pages():
             if self._is_modified(file):
@@ -116,13 +125,17 @@ class Kept(BasePlugin):
         common = _digest(
             [_of_navigation(item) for item in self._navigation],
             config.plugins[HANDBOOK].writing_rests_on(config),
-            [_state_of_path(Path(one)) for one in _templates(config)],
+            _state_of_templates(config),
         )
         self._pages = files.documentation_pages()
         for file in self._pages:
             read = self._now.read[file.src_uri]
             self._now.written[file.src_uri] = _digest(common, read, file.page.title)
         self._is_writing = True
+
+    on_env = CombinedEvent(
+        event_priority(100)(_with_compiled_templates), event_priority(-100)(_restore_pages)
+    )
 
     def on_nav(self, nav: Navigation, *, config: MkDocsConfig, files: Files) -> None:
         """Remember the navigation: its titles are known when all pages are read."""
@@ -181,9 +194,10 @@ def _of_navigation(item: Any) -> Any:
     return [type(item).__name__, item.title, getattr(item, "url", None), meta, children]
 
 
-def _templates(config: MkDocsConfig) -> list[str]:
-    """Return the templates of our own that the theme takes before its own."""
-    return sorted(str(path) for path in Path(config.theme.dirs[0]).rglob("*.html"))
+def _state_of_templates(config: MkDocsConfig) -> list[Any]:
+    """Return the state of our own templates, which the theme takes before its own."""
+    paths = sorted(Path(config.theme.dirs[0]).rglob("*.html"))
+    return [(str(path), _state_of_path(path)) for path in paths]
 
 
 def _state(file: File) -> Any:
