@@ -15,7 +15,6 @@ from pathlib import Path
 
 import click
 from mkdocs.commands import build as mkdocs_build
-from mkdocs.commands import serve as mkdocs_serve
 from mkdocs.config import load_config
 from mkdocs.exceptions import BuildError
 
@@ -49,12 +48,14 @@ def main() -> None:
 @click.option("--port", default=8000, show_default=True, type=click.IntRange(1, 65535))
 def serve(port: int) -> None:
     """Show the handbook on this machine only."""
+    from build_tools.serving import server
+
     signal.signal(signal.SIGTERM, signal.default_int_handler)
     make_sure_port_is_free(port)
     print_what_mkdocs_says("mkdocs.livereload")
     click.echo(f"Building the handbook for http://{LOOPBACK}:{port}/ (Ctrl+C stops it) ...")
     try:
-        mkdocs_serve.serve(str(CONFIG), strict=True, dev_addr=f"{LOOPBACK}:{port}")
+        server.serve(CONFIG, LOOPBACK, port)
     except OSError as error:
         if error.errno == errno.EADDRINUSE:
             raise Failure(taken(port)) from error

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import os
-import sys
 from pathlib import Path
 from typing import Literal
 from urllib.parse import urlsplit
@@ -21,9 +19,8 @@ from mkdocs.utils import get_build_datetime, get_relative_url
 from build_tools.browser import BrowserFilesError
 from build_tools.browser.runtime import runtime_files
 from build_tools.checks import check_handbook
-from build_tools.content.handbook import load_handbook
+from build_tools.content.handbook import load_handbook, made_from
 from build_tools.content.loading import DATA_FILES
-from build_tools.content.problems import summary
 from build_tools.content.values import Values
 from build_tools.embedding.files import Surroundings, embedding_files
 from build_tools.offline.edition import (
@@ -49,6 +46,8 @@ from build_tools.pages.sayings_page import SAYINGS
 from build_tools.pages.security import policy, theme_scripts, with_policy
 from build_tools.pages.site import Site, write_site
 from build_tools.search.files import THEME_WORKER, WORDS, search_words, with_search
+from build_tools.serving.code import start_anew, state_of_code
+from build_tools.serving.trouble import ContentProblems
 
 ROOT = Path(__file__).parents[2]
 OVERRIDES = Path(__file__).parent / "overrides"
@@ -66,8 +65,10 @@ class HandbookPlugin(BasePlugin):
         self._policy = ""
         self._assets = Assets("", {})
         self._serving = False
+        #: The source file of each page that has one, by its address; also of earlier builds.
+        self.made_from: dict[str, set[str]] = {}
         self._date = get_build_datetime().date()
-        self._code = _state_of_code()
+        self._code = state_of_code(CODE)
 
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
         """Remember the command; having this event also keeps the plugin between rebuilds."""
@@ -75,8 +76,8 @@ class HandbookPlugin(BasePlugin):
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         """Add the styles, the scripts and the icon."""
-        if self._serving and self._code != _state_of_code():
-            os.execv(sys.executable, sys.orig_argv)  # Python has the old modules: start anew
+        if self._serving and self._code != state_of_code(CODE):
+            start_anew()  # Python has the old modules
         try:
             self._assets = find_assets()
         except BrowserFilesError as error:
@@ -96,9 +97,10 @@ class HandbookPlugin(BasePlugin):
         """Make every page; with any problem in the sources, make none and say them all."""
         docs = Path(config.docs_dir)
         handbook = load_handbook(docs, Path(config.config_file_path).parent)
+        self.made_from |= made_from(handbook)
         values = Values(handbook)
         if problems := check_handbook(handbook, values):
-            raise PluginError(summary(problems))
+            raise ContentProblems(problems)
         try:
             runtime = runtime_files(ROOT)
         except BrowserFilesError as error:
@@ -125,6 +127,23 @@ class HandbookPlugin(BasePlugin):
             if is_source or THEME_WORKER.fullmatch(file.src_uri):
                 files.remove(file)
         return files
+
+    def markdown_of(self, file: File) -> str:
+        """Return a page's finished text, or nothing where a page on disk is taken as it is."""
+        return self._site.pages.get(file.src_uri, "")
+
+    def reading_rests_on(self) -> list[object]:
+        """Return what, beside its text, the reading of each page rests on.
+
+        Whatever else one of the events below comes to use for a page belongs here, or into
+        `writing_rests_on`: while serving, pages for which all of it is as before are kept.
+        """
+        return [self._glossary.terms, sorted(SEARCH_BOOST.items())]
+
+    def writing_rests_on(self, config: MkDocsConfig) -> list[object]:
+        """Return what, beside its reading, the writing of each page rests on."""
+        scripts = [(one.path, one.type) for one in config.extra_javascript]
+        return [self._policy, self._assets.folder_name, [*map(str, config.extra_css)], scripts]
 
     def on_page_markdown(
         self, markdown: str, *, page: Page, config: MkDocsConfig, files: Files
@@ -209,8 +228,3 @@ def _module(path: str) -> ExtraScriptValue:
     script = ExtraScriptValue(path)
     script.type = "module"
     return script
-
-
-def _state_of_code() -> dict[str, int]:
-    """Return when each Python file of the tool was last changed."""
-    return {str(path): path.stat().st_mtime_ns for folder in CODE for path in folder.rglob("*.py")}

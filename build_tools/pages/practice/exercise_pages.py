@@ -8,18 +8,17 @@ from typing import Any
 
 from mkdocs.utils import get_relative_url
 
-from build_tools.checks.practice import PRINTED
 from build_tools.content.entries import Entry
 from build_tools.content.handbook import Handbook
 from build_tools.content.practice_models import FAMILIES, Exercise
 from build_tools.content.values import Values
-from build_tools.diagnosis.knowledge_data import knowledge_data
+from build_tools.diagnosis.knowledge_data import knowledge
 from build_tools.pages.forms import page_url
 from build_tools.pages.render import Library, render
 from build_tools.pages.standing_cautions import in_full
 from build_tools.practice.exercise_data import exercise_data
+from build_tools.practice.printed import printed
 from calculators.diagnosis import Knowledge
-from calculators.practice.exercises import pose, solve
 
 ADDRESS, TITLE = "practise/exercises.md", "Exercises"
 NOTE = "Work with fresh numbers each time, and see at once where a slip came from."
@@ -82,6 +81,7 @@ class ExercisePages:
         data, _ = exercise_data(entry, self._values)
         units = self._handbook.units
         library = self._knowledge if entry.content.kind == "evidence" else None
+        example = printed(data, units, library)
         url = page_url(entry.address)
         needed = self._knowledge_address if library else ""
         return render(
@@ -93,8 +93,8 @@ class ExercisePages:
             units=units,
             exercise=data,
             cautions=in_full(self._handbook, self._values, entry.content.cautions),
-            question=pose(data, PRINTED, units, library),
-            **solve(data, PRINTED, units, library),
+            question=example.question,
+            **example.solved,
             lessons=self._links(entry, "learn", entry.content.learn),
             procedures=self._links(entry, "procedures", entry.content.procedures),
             following=following and self._library.link(entry.address, following.address),
@@ -102,7 +102,7 @@ class ExercisePages:
 
     @cached_property
     def _knowledge(self) -> Knowledge:
-        return Knowledge(knowledge_data(self._handbook))
+        return knowledge(self._handbook)
 
     def _links(self, entry: Entry[Any], folder: str, names: list[str]) -> list[dict[str, str]]:
         return [self._library.link(entry.address, f"{folder}/{name}.md") for name in names]
