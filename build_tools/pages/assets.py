@@ -25,9 +25,10 @@ STYLES = (
     "practice_call.css",
     "record.css",
     "exercise.css",
+    "paper.css",
 )
 SCRIPT = "page/handbook.js"
-EMBEDDED_STYLES = ("handbook.css", "forms.css", "figures.css", "embedded.css")
+EMBEDDED_STYLES = ("handbook.css", "forms.css", "figures.css", "embedded.css", "paper.css")
 EMBEDDED_SCRIPT = "page/embedding/embedded.js"
 SCHEME_SCRIPT = "page/embedding/scheme.js"
 ICON = "icon.svg"
