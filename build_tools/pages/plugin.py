@@ -16,7 +16,7 @@ from mkdocs.livereload import LiveReloadServer
 from mkdocs.plugins import BasePlugin
 from mkdocs.structure.files import File, Files
 from mkdocs.structure.pages import Page
-from mkdocs.utils import get_build_datetime, get_relative_url
+from mkdocs.utils import get_relative_url
 
 from build_tools.browser import BrowserFilesError
 from build_tools.browser.runtime import runtime_files
@@ -25,10 +25,12 @@ from build_tools.content.handbook import load_handbook
 from build_tools.content.loading import DATA_FILES
 from build_tools.content.problems import summary
 from build_tools.content.values import Values
+from build_tools.edition import Edition, edition_of
 from build_tools.embedding.files import Surroundings, embedding_files
 from build_tools.offline.edition import (
     WORKBOX_FOLDER,
     edition_line,
+    edition_words,
     workbox_files,
     write_edition,
 )
@@ -65,7 +67,7 @@ class HandbookPlugin(BasePlugin):
         self._policy = ""
         self._assets = find_assets()
         self._serving = False
-        self._date = get_build_datetime().date()
+        self._edition: Edition | None = None
         self._code = _state_of_code()
 
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
@@ -77,7 +79,8 @@ class HandbookPlugin(BasePlugin):
         if self._serving and self._code != _state_of_code():
             os.execv(sys.executable, sys.orig_argv)  # Python has the old modules: start anew
         self._assets = find_assets()
-        self._date = get_build_datetime().date()
+        if not self._serving:
+            self._edition = edition_of(Path(config.config_file_path), Path(config.docs_dir))
         config.extra_css += [self._assets.address(name) for name in STYLES]
         config.extra_javascript.append(_module(self._assets.address(SCRIPT)))
         config.theme.dirs.insert(0, str(OVERRIDES))
@@ -134,9 +137,9 @@ class HandbookPlugin(BasePlugin):
 
     def on_page_content(self, html: str, *, page: Page, **_: object) -> str:
         """End each page with its edition; while authors work, there are no editions."""
-        if self._serving:
+        if self._edition is None:
             return html
-        return html + edition_line(self._date, page.url, self._assets.folder_name)
+        return html + edition_line(self._edition, page.url, self._assets.folder_name)
 
     def on_env(self, env: Environment, *, config: MkDocsConfig, files: Files) -> None:
         """Compute the policy of the theme's pages, now that all of them are known."""
@@ -159,9 +162,9 @@ class HandbookPlugin(BasePlugin):
     def on_post_build(self, *, config: MkDocsConfig) -> None:
         """Make an edition of the written site; then write what hosts shall send with its files."""
         site = Path(config.site_dir)
-        if not self._serving:
+        if self._edition is not None:
             workbox = [f"{WORKBOX_FOLDER}/{path.name}" for path in workbox_files(ROOT)]
-            write_edition(site, self._date, workbox)
+            write_edition(site, self._edition, workbox)
         text = headers_file(site, self._policy, _root(config))
         (site / NAME).write_text(text, encoding="utf-8")
 
@@ -193,6 +196,7 @@ class HandbookPlugin(BasePlugin):
             site_name=config.site_name,
             language=config.theme["language"],
             policy=policy(self._scripts_of_serving),
+            edition=edition_words(self._edition) if self._edition else "",
         )
 
 
