@@ -49,6 +49,7 @@ from build_tools.pages.headers import NAME, headers_file
 from build_tools.pages.sayings_page import SAYINGS
 from build_tools.pages.security import policy, theme_scripts, with_policy
 from build_tools.pages.site import Site, write_site
+from build_tools.printing.foot import with_foot
 from build_tools.search.files import THEME_WORKER, WORDS, search_words, with_search
 
 ROOT = Path(__file__).parents[2]
@@ -148,8 +149,9 @@ class HandbookPlugin(BasePlugin):
         self._policy = policy(self._scripts_of_serving or scripts)
 
     def on_post_page(self, output: str, *, page: Page, config: MkDocsConfig) -> str:
-        """Put the policy and our search into a page."""
-        return with_policy(with_search(output, self._assets.folder_name), self._policy)
+        """Put the policy, our search and the foot of its prints into a page."""
+        whole = with_foot(output, config.site_name, self._edition)
+        return with_policy(with_search(whole, self._assets.folder_name), self._policy)
 
     def on_post_template(
         self, output_content: str, *, template_name: str, config: MkDocsConfig

@@ -5,7 +5,6 @@ from __future__ import annotations
 import copy
 import datetime
 import json
-from dataclasses import dataclass
 from functools import cached_property
 from pathlib import Path
 from urllib.parse import unquote, urljoin, urlsplit
@@ -18,18 +17,6 @@ from build_tools.set_up.failure import Failure
 _ANYWHERE = "https://site.invalid/"
 
 
-@dataclass(frozen=True)
-class Edition:
-    """Which edition a site is: its day, and what names it beyond doubt."""
-
-    day: datetime.date
-    revision: str
-
-    def __str__(self) -> str:
-        """Return the edition as people read it: "26 November 2026, revision 1f0c"."""
-        return f"{self.day.day} {self.day:%B %Y}, revision {self.revision}"
-
-
 class BuiltSite:
     """A folder that a build wrote. Pages are named as links do: "learn/salt-and-brine"."""
 
@@ -40,11 +27,20 @@ class BuiltSite:
             raise Failure(f"There is no built handbook in {folder}: the command build writes one.")
 
     @cached_property
-    def edition(self) -> Edition:
-        """The edition of the site."""
+    def day(self) -> datetime.date:
+        """The day of the site's edition."""
+        return datetime.date.fromisoformat(self._edition["date"])
+
+    @property
+    def edition(self) -> str:
+        """The site's edition as its pages name it."""
+        return f"{self.day.day} {self.day:%B %Y}, {self._edition['source']}"
+
+    @cached_property
+    def _edition(self) -> dict[str, str]:
         try:
             told = json.loads((self.folder / "edition.json").read_text("utf-8"))
-            return Edition(datetime.date.fromisoformat(told["date"]), told["id"][:8])
+            return {"date": told["date"], "source": told["source"]}
         except (OSError, ValueError, KeyError, TypeError) as error:
             raise Failure(
                 f"The site in {self.folder} does not tell its edition: build it anew."

@@ -79,7 +79,7 @@ def print_into_file(
         built = BuiltSite(site)
         document = composed(wanted, handbook, built, paper or usual_paper(handbook.shop.content))
         click.echo("Printing ...", err=True)
-        data = pdf_file(document, at_hand, built.edition.day.isoformat())
+        data = pdf_file(document, at_hand, built.day.isoformat())
     file.write_bytes(data)
     click.echo(f"Written: {file} ({count_pages(data)} pages)")
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import Any
@@ -14,6 +13,7 @@ from markupsafe import Markup
 from build_tools.printing.built_site import BuiltSite
 from build_tools.printing.choosing import Chapter, Chosen
 from build_tools.printing.cover import Cover
+from build_tools.printing.foot import foot
 from build_tools.printing.paper_page import PaperPages, place_id
 
 HERE = Path(__file__).parent
@@ -21,17 +21,6 @@ HERE = Path(__file__).parent
 LONG = 40
 #: The room that a page number takes before it is known.
 _USUAL_NUMBER = 100
-
-
-def css_text(text: str) -> Markup:
-    r"""Return a text as a style sheet names it, whatever stands in it.
-
-    >>> print(css_text('Salt "and" </style>'))
-    "Salt \22 and\22  \3c /style\3e "
-    """
-    return Markup('"%s"') % Markup(re.sub(r'["\\<>\n]', lambda one: f"\\{ord(one[0]):x} ", text))
-
-
 _ENVIRONMENT = Environment(
     loader=FileSystemLoader(HERE / "templates"),
     autoescape=True,
@@ -39,7 +28,6 @@ _ENVIRONMENT = Environment(
     trim_blocks=True,
     lstrip_blocks=True,
 )
-_ENVIRONMENT.filters["css_text"] = css_text
 
 
 class Document:
@@ -51,10 +39,16 @@ class Document:
         self._numbers = self._tree.find_class("page-number")
         self.places = {one.get("data-of") for one in self._numbers}
 
-    def as_html(self, numbers: Mapping[str, int]) -> bytes:
-        """Return the document with these page numbers by their places."""
+    def as_html(self, numbers: Mapping[str, int] | None = None) -> bytes:
+        """Return the document with the page numbers of its places, once they are known.
+
+        A place without a number is not printed, such as a button; no reference to it is then either.
+        """
         for element in self._numbers:
-            element.text = str(numbers.get(element.get("data-of"), _USUAL_NUMBER))
+            number = numbers.get(element.get("data-of")) if numbers is not None else _USUAL_NUMBER
+            element.text = str(number)
+            if number is None:
+                element.getparent().set("hidden", "")
         return html.tostring(self._tree, encoding="utf-8", doctype="<!doctype html>")
 
 
@@ -82,8 +76,12 @@ def loose_sheets(
     return _document("sheets", site, cover, paper, title=title, articles=map(_markup, articles))
 
 
-def _document(template: str, site: BuiltSite, cover: Cover, paper: str, **names: Any) -> Document:
+def _document(
+    template: str, site: BuiltSite, cover: Cover, paper: str, title: str, **names: Any
+) -> Document:
     made = _ENVIRONMENT.get_template(f"{template}.html.jinja").render(
+        title=title,
+        foot=foot(f"{cover.shop} · {title}", site.edition),
         site=site,
         cover=cover,
         paper=paper,
@@ -105,7 +103,10 @@ def _chapter(site: BuiltSite, pages: PaperPages, chapter: Chapter) -> dict[str, 
         "id": place_id(chapter.pages[0]),
         "opening": bool(chapter.opening),
         "groups": [
-            {"title": one.title, "pages": [(place_id(page), site.title(page)) for page in one.pages]}
+            {
+                "title": one.title,
+                "pages": [(place_id(page), site.title(page)) for page in one.pages],
+            }
             for one in chapter.groups
         ],
         "articles": map(_markup, articles),

@@ -22,7 +22,7 @@ OTHERWISE = "Try a smaller print, such as a path, or another version of the brow
 
 def pdf_file(document: Document, browser: str, day: str) -> bytes:
     """Return a print as a PDF file whose printed page numbers are those of its pages."""
-    numbers: Mapping[str, int] = {}
+    numbers: Mapping[str, int] | None = None
     with tempfile.TemporaryDirectory() as folder:
         page = Path(folder) / "print.html"
         for _ in range(MOST_TIMES):

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 
 from lxml import html
 
-from build_tools.printing.built_site import BuiltSite, words_of
+from build_tools.printing.built_site import BuiltSite
 
 #: What a print has in another form, such as the edition in each foot, or not at all.
 _REPLACED = ("headerlink", "jump", "related", "edition", "not-on-paper")

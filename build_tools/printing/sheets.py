@@ -21,9 +21,7 @@ def pocket_sheet(handbook: Handbook, site: BuiltSite) -> list[html.HtmlElement]:
     return [PaperPages(site, [POCKET_SHEET]).page(POCKET_SHEET, 1)]
 
 
-def sign_off(
-    handbook: Handbook, site: BuiltSite, people: Sequence[str]
-) -> list[html.HtmlElement]:
+def sign_off(handbook: Handbook, site: BuiltSite, people: Sequence[str]) -> list[html.HtmlElement]:
     """Return a sheet for each person, or a blank one, and behind them what signs a skill off."""
     if not handbook.skills:
         raise Failure("This handbook has no skills to sign off: write them into skills.yaml.")

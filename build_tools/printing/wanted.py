@@ -28,7 +28,7 @@ class Wanted:
         if self.kind not in KINDS:
             raise Failure(f'There is no print "{self.kind}" {expected(self.kind, KINDS)}.')
         if self.name and self.kind != "path":
-            raise Failure(f'“{self.name}” is one word too many: only a path is named.')
+            raise Failure(f"“{self.name}” is one word too many: only a path is named.")
         if self.people and self.kind != "sign-off":
             raise Failure("Only sign-off sheets are for a person: leave --person out.")
         for person in self.people:
