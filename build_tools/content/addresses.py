@@ -35,8 +35,8 @@ OF_RECORD = (
     "practise/index.md",
     "practise/today.md",
     "practise/my-record.md",
-    "reference/sign-off.md",
-    "reference/crew.md",
+    "trainers/sign-off.md",
+    "trainers/crew.md",
 )
 
 POCKET_SHEET = "reference/pocket-sheet.md"
@@ -65,7 +65,7 @@ def is_section_index(address: str) -> bool:
 
 def addresses(handbook: Handbook) -> set[str]:
     """Return the address of every page, also of those whose file failed to load."""
-    folders = [*map(page_folder, SECTIONS), "learn", "work-out", "reference"]
+    folders = [*map(page_folder, SECTIONS), "learn", "work-out", "reference", "trainers"]
     return {
         *handbook.ids.get("markdown", ()),
         *(
@@ -106,7 +106,6 @@ def anchors(handbook: Handbook, address: str) -> set[str] | None:
             "sources": handbook.names("sources"),
             "cautions": handbook.names("cautions"),
             "tables": handbook.names("tables"),
-            "sign-off": {*handbook.names("skills"), "what-signs-a-skill-off"},
             "glossary": handbook.names("glossary"),
             "units": {kind.replace(" ", "-") for kind in KINDS},
             "conversions": {
@@ -116,6 +115,8 @@ def anchors(handbook: Handbook, address: str) -> set[str] | None:
                 "temperature",
             },
         }.get(name)
+    if address == LISTS["skills"][1]:
+        return {*handbook.names("skills"), "what-signs-a-skill-off"}
     return None
 
 

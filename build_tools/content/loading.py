@@ -51,7 +51,7 @@ LISTS: dict[str, tuple[type[Format], str]] = {
     "tables": (Table, "reference/tables.md"),
     "glossary": (Term, "reference/glossary.md"),
     "search_words": (SearchWord, "faults/what-customers-say.md"),
-    "skills": (Skill, "reference/sign-off.md"),
+    "skills": (Skill, "trainers/sign-off.md"),
     "paths": (ReadingPath, "learn/index.md"),
 }
 #: First word of a fenced block -> its format, its group, and what messages call it.
