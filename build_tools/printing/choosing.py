@@ -24,6 +24,7 @@ LEFT_OUT = {
     "reference",
     "reference/crew",
     "reference/on-this-phone",
+    "trainers",
 }
 
 

@@ -42,7 +42,7 @@ class Document:
     def as_html(self, numbers: Mapping[str, int] | None = None) -> bytes:
         """Return the document with the page numbers of its places, once they are known.
 
-        A place without a number is not printed, such as a button; no reference to it is then either.
+        A place without one is not printed, such as a button, and then no reference to it is.
         """
         for element in self._numbers:
             number = numbers.get(element.get("data-of")) if numbers is not None else _USUAL_NUMBER

@@ -1,4 +1,4 @@
-"""A page of the site made ready for paper: its links, its headings, and what only a screen shows."""
+"""A page of the site made ready for paper: its links, its headings, what a screen alone needs."""
 
 from __future__ import annotations
 

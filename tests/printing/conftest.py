@@ -17,7 +17,6 @@ from build_tools.printing.built_site import BuiltSite
 from build_tools.printing.commands import composed
 from build_tools.printing.making import pdf_file
 from build_tools.printing.wanted import Wanted
-from build_tools.set_up import browser as browsers
 
 ROOT = Path(__file__).parents[2]
 SECOND = ROOT / "tests" / "second_shop"
@@ -59,13 +58,6 @@ class Read:
 
 
 @pytest.fixture(scope="session")
-def browser() -> str:
-    path = browsers.find(ROOT)
-    assert path, "The test command brings a browser."
-    return path
-
-
-@pytest.fixture(scope="session")
 def handbook() -> Handbook:
     return load_handbook(SECOND / "docs_src", SECOND)
 
@@ -76,11 +68,11 @@ def site(built: Callable[[Path], Path]) -> BuiltSite:
 
 
 @pytest.fixture(scope="session")
-def print_of(handbook: Handbook, site: BuiltSite, browser: str) -> Callable[..., Read]:
+def print_of(handbook: Handbook, site: BuiltSite, browser_program: str) -> Callable[..., Read]:
     """Return a function that prints a part of the small shop's handbook."""
 
     def printed(kind: str, name: str = "", paper: str = "a4") -> Read:
         document = composed(Wanted(kind, name), handbook, site, paper)
-        return Read(pdf_file(document, browser, site.day.isoformat()))
+        return Read(pdf_file(document, browser_program, site.day.isoformat()))
 
     return printed

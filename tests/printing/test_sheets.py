@@ -16,12 +16,12 @@ from tests.printing.conftest import ROOT, Read
 
 
 @pytest.fixture(scope="module")
-def sheets_of(built: Callable[[Path], Path], browser: str) -> Callable[..., Read]:
+def sheets_of(built: Callable[[Path], Path], browser_program: str) -> Callable[..., Read]:
     handbook, site = sound_handbook(), BuiltSite(built(ROOT / "mkdocs.yml"))
 
     def printed(kind: str, paper: str, *people: str) -> Read:
         document = composed(Wanted(kind, people=people), handbook, site, paper)
-        return Read(pdf_file(document, browser, site.day.isoformat()))
+        return Read(pdf_file(document, browser_program, site.day.isoformat()))
 
     return printed
 
