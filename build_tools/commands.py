@@ -27,6 +27,8 @@ from build_tools.browser.runtime import compressed_files, runtime_files
 from build_tools.class_pack.options import MOST_PEOPLE, Several, checked
 from build_tools.content.handbook import Handbook, load_handbook
 from build_tools.content.problems import expected
+from build_tools.printing import commands as printing
+from build_tools.printing.wanted import Wanted as WantedPrint
 from build_tools.set_up.failure import Failure, sentence_for
 from build_tools.set_up.start import COMMANDS, ROOT, hand_over
 from calculators import CALCULATORS
@@ -233,6 +235,24 @@ def class_pack(
     at_hand = None if no_pdf else browser.find(ROOT)
     names = write(Pack(sound_handbook(), wanted), output, at_hand, click.echo)
     click.echo(f"Written into {output}: {', '.join(names)}.")
+
+
+@main.command("print", help=COMMANDS["print"])
+@printing.options_of_print
+def print_handbook(
+    kind: str,
+    name: str,
+    output: Path | None,
+    paper: str | None,
+    people: tuple[str, ...],
+    site: Path | None,
+) -> None:
+    """Print the handbook, or a part of it, into a PDF file."""
+    wanted = WantedPrint(kind, name, people)
+    print_what_mkdocs_says()
+    printing.print_into_file(
+        wanted, sound_handbook, write_site, ROOT, site=site, output=output, paper=paper
+    )
 
 
 @main.command("benchmark", help=COMMANDS["benchmark"])

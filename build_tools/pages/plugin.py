@@ -14,7 +14,7 @@ from mkdocs.livereload import LiveReloadServer
 from mkdocs.plugins import BasePlugin
 from mkdocs.structure.files import File, Files
 from mkdocs.structure.pages import Page
-from mkdocs.utils import get_build_datetime, get_relative_url
+from mkdocs.utils import get_relative_url
 
 from build_tools.browser import BrowserFilesError
 from build_tools.browser.runtime import runtime_files
@@ -22,10 +22,12 @@ from build_tools.checks import check_handbook
 from build_tools.content.handbook import load_handbook, made_from
 from build_tools.content.loading import DATA_FILES
 from build_tools.content.values import Values
+from build_tools.edition import Edition, edition_of
 from build_tools.embedding.files import Surroundings, embedding_files
 from build_tools.offline.edition import (
     WORKBOX_FOLDER,
     edition_line,
+    edition_words,
     workbox_files,
     write_edition,
 )
@@ -45,6 +47,7 @@ from build_tools.pages.headers import NAME, headers_file
 from build_tools.pages.sayings_page import SAYINGS
 from build_tools.pages.security import policy, theme_scripts, with_policy
 from build_tools.pages.site import Site, write_site
+from build_tools.printing.foot import with_foot
 from build_tools.search.files import THEME_WORKER, WORDS, search_words, with_search
 from build_tools.serving.code import start_anew, state_of_code
 from build_tools.serving.trouble import ContentProblems
@@ -67,7 +70,7 @@ class HandbookPlugin(BasePlugin):
         self._serving = False
         #: The source file of each page that has one, by its address; also of earlier builds.
         self.made_from: dict[str, set[str]] = {}
-        self._date = get_build_datetime().date()
+        self._edition: Edition | None = None
         self._code = state_of_code(CODE)
 
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
@@ -82,7 +85,8 @@ class HandbookPlugin(BasePlugin):
             self._assets = find_assets()
         except BrowserFilesError as error:
             raise PluginError(str(error)) from None
-        self._date = get_build_datetime().date()
+        if not self._serving:
+            self._edition = edition_of(Path(config.config_file_path), Path(config.docs_dir))
         config.extra_css.append(self._assets.address(STYLE))
         config.extra_javascript.append(_module(self._assets.address(SCRIPT)))
         config.theme.dirs.insert(0, str(OVERRIDES))
@@ -157,9 +161,9 @@ class HandbookPlugin(BasePlugin):
 
     def on_page_content(self, html: str, *, page: Page, **_: object) -> str:
         """End each page with its edition; while authors work, there are no editions."""
-        if self._serving:
+        if self._edition is None:
             return html
-        return html + edition_line(self._date, page.url, self._assets.folder_name)
+        return html + edition_line(self._edition, page.url, self._assets.folder_name)
 
     def on_env(self, env: Environment, *, config: MkDocsConfig, files: Files) -> None:
         """Compute the policy of the theme's pages, now that all of them are known."""
@@ -168,8 +172,9 @@ class HandbookPlugin(BasePlugin):
         self._policy = policy(self._scripts_of_serving or scripts)
 
     def on_post_page(self, output: str, *, page: Page, config: MkDocsConfig) -> str:
-        """Put the policy and our search into a page."""
-        return with_policy(with_search(output, self._assets.folder_name), self._policy)
+        """Put the policy, our search and the foot of its prints into a page."""
+        whole = with_foot(output, config.site_name, self._edition)
+        return with_policy(with_search(whole, self._assets.folder_name), self._policy)
 
     def on_post_template(
         self, output_content: str, *, template_name: str, config: MkDocsConfig
@@ -182,9 +187,9 @@ class HandbookPlugin(BasePlugin):
     def on_post_build(self, *, config: MkDocsConfig) -> None:
         """Make an edition of the written site; then write what hosts shall send with its files."""
         site = Path(config.site_dir)
-        if not self._serving:
+        if self._edition is not None:
             workbox = [f"{WORKBOX_FOLDER}/{path.name}" for path in workbox_files(ROOT)]
-            write_edition(site, self._date, workbox)
+            write_edition(site, self._edition, workbox)
         text = headers_file(site, self._policy, _root(config))
         (site / NAME).write_text(text, encoding="utf-8")
 
@@ -216,6 +221,7 @@ class HandbookPlugin(BasePlugin):
             site_name=config.site_name,
             language=config.theme["language"],
             policy=policy(self._scripts_of_serving),
+            edition=edition_words(self._edition) if self._edition else "",
         )
 
 
