@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from functools import cached_property
 from itertools import groupby
 from typing import Any
@@ -31,6 +32,8 @@ KINDS = {
     "order": "steps to put in order",
     "evidence": "readings to weigh",
 }
+#: What `_example` has worked out: while authors work, most exercises are the same again.
+_EXAMPLES: dict[tuple[str, str, str], tuple[dict[str, Any], dict[str, Any]]] = {}
 
 
 class ExercisePages:
@@ -84,6 +87,9 @@ class ExercisePages:
         library = self._knowledge if entry.content.kind == "evidence" else None
         url = page_url(entry.address)
         needed = self._knowledge_address if library else ""
+        question, solution = self._values.made_from(
+            data, lambda plain: _example(plain, units, library, needed)
+        )
         return render(
             "exercise",
             title=data["title"],
@@ -93,8 +99,8 @@ class ExercisePages:
             units=units,
             exercise=data,
             cautions=in_full(self._handbook, self._values, entry.content.cautions),
-            question=pose(data, PRINTED, units, library),
-            **solve(data, PRINTED, units, library),
+            question=question,
+            **solution,
             lessons=self._links(entry, "learn", entry.content.learn),
             procedures=self._links(entry, "procedures", entry.content.procedures),
             following=following and self._library.link(entry.address, following.address),
@@ -106,6 +112,19 @@ class ExercisePages:
 
     def _links(self, entry: Entry[Any], folder: str, names: list[str]) -> list[dict[str, str]]:
         return [self._library.link(entry.address, f"{folder}/{name}.md") for name in names]
+
+
+def _example(
+    exercise: dict[str, Any], units: str, library: Knowledge | None, address: str
+) -> tuple[dict[str, Any], dict[str, Any]]:
+    """Return the printed question of an exercise and its solution, worked out once."""
+    key = json.dumps(exercise), units, address
+    if key not in _EXAMPLES:
+        _EXAMPLES[key] = (
+            pose(exercise, PRINTED, units, library),
+            solve(exercise, PRINTED, units, library),
+        )
+    return _EXAMPLES[key]
 
 
 def in_order(handbook: Handbook) -> list[Entry[Exercise]]:
