@@ -26,6 +26,7 @@ from build_tools.browser import BrowserFilesError
 from build_tools.browser.compressed import brotli_twin, is_compressed
 from build_tools.browser.runtime import compressed_files, runtime_files
 from build_tools.class_pack.options import MOST_PEOPLE, Several, checked
+from build_tools.comparing import commands as comparing
 from build_tools.content.handbook import Handbook, load_handbook
 from build_tools.content.problems import expected
 from build_tools.set_up.failure import Failure, sentence_for
@@ -147,6 +148,13 @@ def work_out(
     if result["problems"]:
         told = terminal.problems_told(result["problems"])
         raise Failure(f"{told}\n\n{terminal.inputs_listed(calculator, units)}")
+
+
+@main.command("compare", help=COMMANDS["compare"])
+@comparing.options_of_compare
+def compare(old: str, new: str | None, how: str) -> None:
+    """Tell which numbers and texts differ between two editions, and why."""
+    comparing.compare(ROOT, old, new, how)
 
 
 @main.command("simulate-homes", help=COMMANDS["simulate-homes"])

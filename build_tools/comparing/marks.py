@@ -62,9 +62,10 @@ class Marks:
             return [self.on(one, causes) for one in value]
         return value
 
-    def at_end(self, text: str, causes: Iterable[str]) -> str:
-        """Return a text that a calculator takes, which may have no number, with a mark."""
-        return unmarked(text) + self.mark(causes)
+    def for_calculator(self, text: str, causes: Iterable[str]) -> str:
+        """Return a text that a calculator takes, marked also where it has no number."""
+        marked = self.on(text, causes)
+        return marked if MARK.search(marked) else marked + self.mark(causes)
 
     def of(self, value: Any) -> frozenset[str]:
         """Return all causes whose marks stand in a text, or in plain data."""

@@ -53,7 +53,7 @@ class TracedValues(Values):
     def fact(self, fact: Fact) -> Shown:
         """Return a fact's value or range, both as it is shown and for calculators."""
         made = super().fact(fact)
-        made.typed = self.marks.at_end(made.typed, self.marks.of(made))
+        made.typed = self.marks.for_calculator(made.typed, self.marks.of(made))
         return made
 
     def _shop_value(self, name: str) -> Any:
@@ -78,9 +78,7 @@ class TracedValues(Values):
         """Return what an entry states, marked; what comes from elsewhere has its marks."""
         if not isinstance(text, str) or self.marks.of(text):
             return text
-        cause = [self.causes.stated(entry, name, text)]
-        marked = self.marks.on(text, cause)
-        return marked if marked != text else self.marks.at_end(text, cause)
+        return self.marks.for_calculator(text, [self.causes.stated(entry, name, text)])
 
     def because(self, text: str, *of: Any) -> str:
         """Return a text that rests on what other values rest on."""
@@ -157,7 +155,9 @@ class TracedValues(Values):
     def _shown(self, value: Any, causes: list[str]) -> Shown:
         made = Shown.of(
             self.marks.on(str(value), causes),
-            self.marks.at_end(value.typed if isinstance(value, Shown) else str(value), causes),
+            self.marks.for_calculator(
+                value.typed if isinstance(value, Shown) else str(value), causes
+            ),
         )
         for end in ("low", "high"):
             if hasattr(value, end):

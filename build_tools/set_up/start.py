@@ -25,6 +25,7 @@ COMMANDS = {
     "new": "Write a new procedure, fault, lesson, fact, … that explains itself.",
     "schemas": "Make the schemas of the source files anew, in docs/schemas, for editors.",
     "work-out": "Work out one calculator, with its working; alone, list them all.",
+    "compare": "Tell what a change did: each printed number with its cause, and each text.",
     "class-pack": "Write question sheets with their key, and files for learning systems.",
     "simulate-homes": "Make the simulated homes anew that are stale, or those of named faults.",
     "benchmark": "Measure on this machine; benchmark --help tells what.",
