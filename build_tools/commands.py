@@ -12,6 +12,7 @@ import socket
 import sys
 import tempfile
 from pathlib import Path
+from typing import Any
 
 import click
 from mkdocs.commands import build as mkdocs_build
@@ -69,7 +70,12 @@ def serve(port: int) -> None:
     type=click.Path(path_type=Path, file_okay=False, resolve_path=True),
     help="The folder to write, in the place of site.",
 )
-def build(output: Path) -> None:
+@click.option(
+    "--compared-with",
+    metavar="OLD",
+    help="Add a page on what changed since a revision, or since the edition in a folder.",
+)
+def build(output: Path, compared_with: str | None) -> None:
     """Write the site."""
     if output.exists() and any(output.iterdir()) and not is_site(output):
         raise Failure(
@@ -77,7 +83,7 @@ def build(output: Path) -> None:
             "its folder: name a new or an empty one."
         )
     print_what_mkdocs_says()
-    write_site(output)
+    write_site(output, compared_with and comparing.record_of_side(compared_with, ROOT))
     compress(output)
     click.echo(f"The handbook is in {output}")
 
@@ -320,9 +326,13 @@ def test(pytest_arguments: tuple[str, ...]) -> None:
     sys.exit(hand_over([sys.executable, "-m", "pytest", *side_by_side, *pytest_arguments]))
 
 
-def write_site(output: Path) -> None:
-    """Build the handbook into a folder, which is emptied first."""
+def write_site(output: Path, compared_with: tuple[dict[str, Any], str] | None = None) -> None:
+    """Build the handbook into a folder, which is emptied first.
+
+    compared_with: the record of an older edition and what it is called.
+    """
     config = load_config(str(CONFIG), strict=True, site_dir=str(output))
+    config.plugins["handbook"].compared_with = compared_with
     config.plugins.on_startup(command="build", dirty=False)
     try:
         mkdocs_build.build(config)

@@ -37,7 +37,7 @@ def _number(found: Found) -> dict[str, Any]:
     block, number = change.block, change.number
     return {
         "page": address(found.page),
-        "place": list(block.place_of(number)),
+        "place": [*block.place, *filter(None, [block.column_of(number)])],
         "anchor": block.anchor,
         "kind": block.kind,
         "old": _shown(change.old),

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import groupby
 
-from build_tools.comparing.blocks import quantity, words_before
+from build_tools.comparing.blocks import Block, Number, quantity, words_before
 from build_tools.comparing.compared import Comparison, Found, PageChange
-from build_tools.comparing.differences import NumberChange
+from build_tools.comparing.differences import Change, NumberChange
 from build_tools.comparing.explaining import Reason
 from build_tools.pages.forms import page_url
 
@@ -35,13 +36,22 @@ def change_of(change: NumberChange) -> str:
     return arrow(change.old and quantity(*change.old), change.new and quantity(*change.new))
 
 
-def place_of(change: NumberChange) -> str:
-    """Return where on its page a number stands: headings and labels, else the words before it."""
+def shown(side: tuple[Block, Number] | None) -> str:
+    """Return a number with its unit, "" for none."""
+    return " ".join(filter(None, quantity(*side))) if side else ""
+
+
+def label_of(change: NumberChange) -> str:
+    """Return what a number is called under its heading: its labels, else the words before it."""
     block, number = change.block, change.number
-    place = list(block.place_of(number))
-    if block.kind in _PROSE and (before := words_before(block, number)):
-        place.append(f"“{before} …”")
-    return ", ".join(place) or block.kind
+    words = words_before(block, number) if block.kind in _PROSE else ""
+    found = [block.label, block.column_of(number), words and f"“{words} …”"]
+    return ", ".join(filter(None, found)) or block.kind
+
+
+def place_of(change: Change) -> str:
+    """Return the headings above a change."""
+    return ", ".join(change.block.above) or "at the head of the page"
 
 
 def reason_words(reasons: tuple[Reason, ...]) -> str:
@@ -100,22 +110,26 @@ def _lines(comparison: Comparison) -> Iterator[str]:
         )
         for page, found in pages.items():
             yield f"  {address(page)}: {found[0].title}"
-            yield from (f"    {place_of(one.change)}: {change_of(one.change)}" for one in found)
+            for place, members in groupby(found, key=lambda one: place_of(one.change)):
+                yield f"    {place}"
+                yield from (
+                    f"      {label_of(one.change)}: {change_of(one.change)}" for one in members
+                )
     if comparison.texts:
         yield from ("", "Texts:")
     for page, found in by_page(comparison.texts).items():
         yield f"  {address(page)}: {found[0].title}"
         for one in found:
-            yield f"    {text_place(one)}: {_marked(one)}"
+            yield f"    {place_of(one.change)}, {text_place(one)}: {_marked(one)}"
     if comparison.pages:
         yield from ("", "Pages:")
         yield from (f"  {page_words(one)}" for one in comparison.pages)
 
 
 def text_place(found: Found) -> str:
-    """Return which block it is and what became of it."""
+    """Return which block it is under its heading, and what became of it."""
     block = found.change.block
-    return f"{', '.join([*block.place, ''])}{block.kind} {found.change.what}"
+    return f"{', '.join(filter(None, [block.label, block.kind]))} {found.change.what}"
 
 
 def _marked(found: Found) -> str:

@@ -89,10 +89,15 @@ class Number:
 
 @dataclass
 class Block:
-    """A block of text. place: the headings above it and its own label; anchor: the nearest id."""
+    """A block of text.
+
+    above: the headings above it, and its step; label: what it is called there; anchor: the nearest
+    id; columns: the heads of a row's cells.
+    """
 
     kind: str
-    place: tuple[str, ...]
+    above: tuple[str, ...]
+    label: str
     anchor: str
     text: str
     numbers: list[Number] = field(default_factory=list)
@@ -103,13 +108,15 @@ class Block:
         """The text with each number as the same sign; a row of a table keeps its own label."""
         return masked(self.text, self.numbers)
 
-    def place_of(self, number: Number) -> tuple[str, ...]:
-        """Return the place of a number: in a row of a table also its column."""
-        if not self.columns:
-            return self.place
+    @property
+    def place(self) -> tuple[str, ...]:
+        """Where on its page it stands, from the heading to its own label."""
+        return (*self.above, *filter(None, [self.label]))
+
+    def column_of(self, number: Number) -> str:
+        """Return the head above a number in a row of a table, "" for none."""
         cell = self.text.count(CELL, 0, number.start)
-        head = self.columns[cell] if cell < len(self.columns) else ""
-        return (*self.place, head) if head else self.place
+        return self.columns[cell] if cell < len(self.columns) else ""
 
 
 #: What parts the cells of a row.
@@ -241,11 +248,11 @@ class _Reader(HTMLParser):
         """Note what an element says in an attribute: a picture's words, the default of a field."""
         if tag == "svg" or tag == "img":
             said = given.get("aria-label") or given.get("alt") or ""
-            self._add("picture", said, ("picture",))
+            self._add("picture", said, "picture")
             if tag == "svg":
                 self._unseen = 1
         elif tag == "input" and given.get("type") == "text":
-            self._add("default", given.get("value", ""), (self._label,))
+            self._add("default", given.get("value", ""), self._label)
 
     def _close(self, tag: str) -> None:
         if tag in ("td", "th") and self._cells is not None:
@@ -268,7 +275,7 @@ class _Reader(HTMLParser):
             label = "" if self._in_head else unmarked(cells[0])
             kind = "head of a table" if self._in_head else "row"
             columns = () if self._in_head else ("", *self._columns[1:])
-            self._add(kind, CELL.join(cells), (label,), columns)
+            self._add(kind, CELL.join(cells), label, columns)
 
     def _taken(self) -> str:
         """Return the text of the innermost open block, and begin it anew."""
@@ -290,7 +297,7 @@ class _Reader(HTMLParser):
             self._label = unmarked(text)
             self._add("label", text)
         elif tag == "dd":
-            self._add("answer", text, (self._label,))
+            self._add("answer", text, self._label)
         else:
             self._add(self._kind(tag), text)
 
@@ -307,9 +314,7 @@ class _Reader(HTMLParser):
             self._headings.append((level, plain))
         self._add("heading", text)
 
-    def _add(
-        self, kind: str, marked: str, label: tuple[str, ...] = (), columns: tuple[str, ...] = ()
-    ) -> None:
+    def _add(self, kind: str, marked: str, label: str = "", columns: tuple[str, ...] = ()) -> None:
         text, numbers = numbers_in(" ".join(marked.split()))
         if not text:
             return
@@ -318,8 +323,7 @@ class _Reader(HTMLParser):
             trail.pop()
         if kind != "heading" and (step := _STEP.fullmatch(self._anchor)):
             trail.append(f"step {step[1]}")
-        place = (*trail, *filter(None, label))
-        self.found.append(Block(kind, place, self._anchor, text, numbers, columns))
+        self.found.append(Block(kind, tuple(trail), label, self._anchor, text, numbers, columns))
 
 
 def quantity(block: Block, number: Number) -> tuple[str, str]:
@@ -339,7 +343,7 @@ def _units() -> re.Pattern[str]:
 
 def words_before(block: Block, number: Number, most: int = 5) -> str:
     """Return the last words before a number in its sentence."""
-    before = re.split(r"[.:;|]\s", block.text[: number.start])[-1]
+    before = re.split(r"[.;|·]\s", block.text[: number.start])[-1]
     return " ".join(before.split()[-most:])
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 from collections.abc import Callable
 from pathlib import Path
+from typing import Any
 
 import click
 
@@ -32,6 +33,11 @@ def between(old: Side, new: Side, root: Path) -> Comparison:
     """Return what changed from one side to another."""
     (before, old_words), (after, new_words) = records([old, new], root)
     return compared(before, after, old_words, new_words)
+
+
+def record_of_side(name: str, root: Path) -> tuple[dict[str, Any], str]:
+    """Return the record of what a name stands for, and what it is called."""
+    return records([side(name, root)], root)[0]
 
 
 def options_of_compare(command: Callable[..., None]) -> Callable[..., None]:

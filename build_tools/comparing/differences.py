@@ -97,8 +97,7 @@ def _same(old: Block, new: Block) -> bool:
 
 
 def _words(block: Block) -> tuple[str, ...]:
-    label = block.place[-1:] if block.kind == "row" else ()
-    return (block.kind, block.words, *label)
+    return (block.kind, block.words, block.label)
 
 
 def _runs(old: list[Block], new: list[Block], key) -> Iterator[tuple[list[Block], list[Block]]]:

@@ -54,8 +54,8 @@ def side(name: str, root: Path) -> Side:
     if commit:
         return Side(commit=commit)
     raise Failure(
-        f"There is no revision and no folder “{name}” (expected a revision of git, such as HEAD, or "
-        "the folder of a built handbook)."
+        f"There is no revision and no folder “{name}” (expected a revision of git, such as HEAD, "
+        "or the folder of a built handbook)."
     )
 
 
@@ -148,8 +148,8 @@ def _read(path: Path) -> dict[str, Any]:
         raise Failure(f"{path} is no record of an edition: build that edition anew.") from None
     if not isinstance(record, dict) or record.get("format") != FORMAT:
         raise Failure(
-            f"{path} is a record of another format (expected {FORMAT}): build that edition anew with "
-            "this tool, or name its revision."
+            f"{path} is a record of another format (expected {FORMAT}): build that edition anew "
+            "with this tool, or name its revision."
         )
     return record
 

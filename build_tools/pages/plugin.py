@@ -5,7 +5,7 @@ from __future__ import annotations
 import os
 import sys
 from pathlib import Path
-from typing import Literal
+from typing import Any, Literal
 from urllib.parse import urlsplit
 
 from jinja2 import Environment
@@ -21,6 +21,13 @@ from mkdocs.utils import get_relative_url
 from build_tools.browser import BrowserFilesError
 from build_tools.browser.runtime import runtime_files
 from build_tools.checks import check_handbook
+from build_tools.comparing.compared import compare
+from build_tools.comparing.in_site import ADDRESS as WHAT_CHANGED
+from build_tools.comparing.in_site import TITLE as TITLE_OF_CHANGES
+from build_tools.comparing.in_site import what_changed
+from build_tools.comparing.record import NAME as RECORD
+from build_tools.comparing.record import record_of
+from build_tools.comparing.record import write as write_record
 from build_tools.content.handbook import load_handbook
 from build_tools.content.loading import DATA_FILES
 from build_tools.content.problems import summary
@@ -68,6 +75,9 @@ class HandbookPlugin(BasePlugin):
         self._assets = find_assets()
         self._serving = False
         self._edition: Edition | None = None
+        self._record: dict[str, Any] = {}
+        #: The record of an older edition and what it is called: there is a page on what changed.
+        self.compared_with: tuple[dict[str, Any], str] | None = None
         self._code = _state_of_code()
 
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
@@ -103,6 +113,9 @@ class HandbookPlugin(BasePlugin):
         except BrowserFilesError as error:
             raise PluginError(str(error)) from None
         self._site = write_site(handbook, values, runtime.folder_name, config.site_url)
+        if self._edition is not None:
+            self._record = record_of(handbook, self._edition)
+            self._add_what_changed(self._edition)
         self._glossary.use(handbook)
         config.nav = self._site.nav
         copied = dict(runtime.files)
@@ -132,6 +145,8 @@ class HandbookPlugin(BasePlugin):
         address = page.file.src_uri
         if boost := SEARCH_BOOST.get(address) or SEARCH_BOOST.get(address.partition("/")[0]):
             page.meta.setdefault("search", {"boost": boost})
+        if address == WHAT_CHANGED:
+            page.meta["search"] = {"exclude": True}  # it names everything
         self._glossary.page = page.file.src_uri
         return self._site.pages.get(page.file.src_uri, markdown)
 
@@ -139,7 +154,8 @@ class HandbookPlugin(BasePlugin):
         """End each page with its edition; while authors work, there are no editions."""
         if self._edition is None:
             return html
-        return html + edition_line(self._edition, page.url, self._assets.folder_name)
+        changes = WHAT_CHANGED if self.compared_with else ""
+        return html + edition_line(self._edition, page.url, self._assets.folder_name, changes)
 
     def on_env(self, env: Environment, *, config: MkDocsConfig, files: Files) -> None:
         """Compute the policy of the theme's pages, now that all of them are known."""
@@ -165,6 +181,7 @@ class HandbookPlugin(BasePlugin):
         if self._edition is not None:
             workbox = [f"{WORKBOX_FOLDER}/{path.name}" for path in workbox_files(ROOT)]
             write_edition(site, self._edition, workbox)
+            write_record(self._record, site / RECORD)
         text = headers_file(site, self._policy, _root(config))
         (site / NAME).write_text(text, encoding="utf-8")
 
@@ -173,6 +190,16 @@ class HandbookPlugin(BasePlugin):
         for folder in CODE:
             server.watch(str(folder))
         return server
+
+    def _add_what_changed(self, edition: Edition) -> None:
+        """Add the page that compares this edition with an older one, where that was asked for."""
+        if self.compared_with is None:
+            return
+        old, words = self.compared_with
+        comparison = compare(old, self._record, words, f"the edition of {edition.words}")
+        self._site.pages[WHAT_CHANGED] = what_changed(comparison)
+        reference = self._site.nav[-1]
+        reference[next(iter(reference))].append({TITLE_OF_CHANGES: WHAT_CHANGED})
 
     @property
     def _scripts_of_serving(self) -> list[str]:
