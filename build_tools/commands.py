@@ -326,10 +326,10 @@ def test(pytest_arguments: tuple[str, ...]) -> None:
     sys.exit(hand_over([sys.executable, "-m", "pytest", *side_by_side, *pytest_arguments]))
 
 
-def write_site(output: Path, compared_with: tuple[dict[str, Any], str] | None = None) -> None:
+def write_site(output: Path, compared_with: dict[str, Any] | None = None) -> None:
     """Build the handbook into a folder, which is emptied first.
 
-    compared_with: the record of an older edition and what it is called.
+    compared_with: the record of an older edition: a page then tells what changed since.
     """
     config = load_config(str(CONFIG), strict=True, site_dir=str(output))
     config.plugins["handbook"].compared_with = compared_with

@@ -8,7 +8,7 @@ from itertools import groupby
 from build_tools.comparing.blocks import Block, Number, quantity, words_before
 from build_tools.comparing.compared import Comparison, Found, PageChange
 from build_tools.comparing.differences import Change, NumberChange
-from build_tools.comparing.explaining import Reason
+from build_tools.comparing.explaining import TEXT, Reason
 from build_tools.pages.forms import page_url
 
 #: How parts of a reworded text are set in plain text.
@@ -129,7 +129,9 @@ def _lines(comparison: Comparison) -> Iterator[str]:
 def text_place(found: Found) -> str:
     """Return which block it is under its heading, and what became of it."""
     block = found.change.block
-    return f"{', '.join(filter(None, [block.label, block.kind]))} {found.change.what}"
+    named = ", ".join(filter(None, [block.label, block.kind]))
+    causes = " and ".join(one.name for one in found.reasons if one.kind != TEXT)
+    return f"{named} {found.change.what}{causes and f' (by {causes})'}"
 
 
 def _marked(found: Found) -> str:

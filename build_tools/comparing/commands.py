@@ -35,9 +35,10 @@ def between(old: Side, new: Side, root: Path) -> Comparison:
     return compared(before, after, old_words, new_words)
 
 
-def record_of_side(name: str, root: Path) -> tuple[dict[str, Any], str]:
-    """Return the record of what a name stands for, and what it is called."""
-    return records([side(name, root)], root)[0]
+def record_of_side(name: str, root: Path) -> dict[str, Any]:
+    """Return the record of what a name stands for."""
+    record, _ = records([side(name, root)], root)[0]
+    return record
 
 
 def options_of_compare(command: Callable[..., None]) -> Callable[..., None]:

@@ -20,7 +20,7 @@ from pathlib import Path
 from typing import Any
 
 from build_tools.comparing.make_record import CONFIG, docs_of
-from build_tools.comparing.record import FORMAT, NAME
+from build_tools.comparing.record import FORMAT, NAME, edition_of_record
 from build_tools.edition import LENGTH, TOOL, edition_of, git
 from build_tools.set_up.failure import Failure
 
@@ -76,14 +76,14 @@ def _begin(one: Side, root: Path, work: Path) -> Callable[[], tuple[Path, str]]:
                 f"The folder {one.folder} holds no {NAME}: it is no built handbook, or one from "
                 "before editions had a record. Build it anew, or name its revision."
             )
-        return lambda: (path, f"{one.folder}: {_words(_read(path))}")
+        return lambda: (path, f"{one.folder}, {edition_of_record(_read(path)).words}")
     work.mkdir()
     output = work / NAME
     if one.commit:
         tree = work / "tree"
         _take_out(root, one.commit, tree)
         date = git(root, "show", "--no-patch", "--format=%cs", one.commit).strip()
-        words = f"revision {one.commit[:LENGTH]} of {date}"
+        words = f"revision {one.commit[:LENGTH]}, {date}"
         process = _start(tree, work, [str(output), date, one.commit[:LENGTH], "committed"])
     else:
         edition = edition_of(root / CONFIG, docs_of(root / CONFIG))
@@ -152,7 +152,3 @@ def _read(path: Path) -> dict[str, Any]:
             "with this tool, or name its revision."
         )
     return record
-
-
-def _words(record: dict[str, Any]) -> str:
-    return f"{record['edition']['source']} of {record['edition']['date']}"

@@ -6,6 +6,7 @@ site. See docs/compare.md for what it holds.
 
 from __future__ import annotations
 
+import datetime
 import hashlib
 import json
 import re
@@ -51,7 +52,9 @@ def record_of(handbook: Handbook, edition: Edition) -> dict[str, Any]:
         "format": FORMAT,
         "edition": {
             "date": edition.date.isoformat(),
-            "source": edition.source,
+            "revision": edition.revision,
+            "in_git": edition.in_git,
+            "changed": edition.changed,
         },
         "units": handbook.units,
         "causes": {name: cause.as_data() for name, cause in values.causes.found.items()},
@@ -66,6 +69,13 @@ def record_of(handbook: Handbook, edition: Edition) -> dict[str, Any]:
             for address, text in site.pages.items()
         },
     }
+
+
+def edition_of_record(record: dict[str, Any]) -> Edition:
+    """Return the edition that a record is of."""
+    edition = record["edition"]
+    date = datetime.date.fromisoformat(edition["date"])
+    return Edition(date, edition["revision"], edition["in_git"], edition["changed"])
 
 
 def write(record: dict[str, Any], path: Path) -> None:

@@ -26,7 +26,7 @@ from build_tools.comparing.in_site import ADDRESS as WHAT_CHANGED
 from build_tools.comparing.in_site import TITLE as TITLE_OF_CHANGES
 from build_tools.comparing.in_site import what_changed
 from build_tools.comparing.record import NAME as RECORD
-from build_tools.comparing.record import record_of
+from build_tools.comparing.record import edition_of_record, record_of
 from build_tools.comparing.record import write as write_record
 from build_tools.content.handbook import load_handbook
 from build_tools.content.loading import DATA_FILES
@@ -76,8 +76,8 @@ class HandbookPlugin(BasePlugin):
         self._serving = False
         self._edition: Edition | None = None
         self._record: dict[str, Any] = {}
-        #: The record of an older edition and what it is called: there is a page on what changed.
-        self.compared_with: tuple[dict[str, Any], str] | None = None
+        #: The record of an older edition: then there is a page on what changed since.
+        self.compared_with: dict[str, Any] | None = None
         self._code = _state_of_code()
 
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
@@ -195,8 +195,8 @@ class HandbookPlugin(BasePlugin):
         """Add the page that compares this edition with an older one, where that was asked for."""
         if self.compared_with is None:
             return
-        old, words = self.compared_with
-        comparison = compare(old, self._record, words, f"the edition of {edition.words}")
+        old = edition_of_record(self.compared_with)
+        comparison = compare(self.compared_with, self._record, old.words, edition.words)
         self._site.pages[WHAT_CHANGED] = what_changed(comparison)
         reference = self._site.nav[-1]
         reference[next(iter(reference))].append({TITLE_OF_CHANGES: WHAT_CHANGED})
