@@ -181,7 +181,7 @@ class _Reader(HTMLParser):
         self._texts: list[tuple[str, list[str]]] = [("text", [])]  # the blocks that are open
         self._unseen = 0  # so many open elements from the first that nobody sees
         self._headings: list[tuple[int, str]] = []
-        self._anchor = ""
+        self._anchor = self._above_steps = ""
         self._label = ""
         self._cells: list[str] | None = None
         self._columns: tuple[str, ...] = ()
@@ -201,6 +201,8 @@ class _Reader(HTMLParser):
         classes = given.get("class", "").split()
         self._in_form_title = tag in _HEADINGS and FORM_TITLE in classes
         if given.get("id") and tag in _WITH_ANCHORS and not self._in_form_title:
+            if _STEP.fullmatch(given["id"]) and not _STEP.fullmatch(self._anchor):
+                self._above_steps = self._anchor
             self._anchor = given["id"]
         if tag in KINDS:
             self._flush()
@@ -267,6 +269,8 @@ class _Reader(HTMLParser):
                 self._texts.pop()
         elif tag in _PARTS:
             self._flush()
+        if tag == "ol" and _STEP.fullmatch(self._anchor):
+            self._anchor = self._above_steps
 
     def _row(self, cells: list[str]) -> None:
         if self._in_head:

@@ -16,7 +16,7 @@ from build_tools.comparing.blocks import Block, Number
 
 #: Blocks that share at least so much of their words are one block, reworded.
 ALIKE = 0.5
-_TOKEN = re.compile(r"\s+|[^\s]+")
+_TOKEN = re.compile(r"\s+|\w+|[^\w\s]")
 
 
 @dataclass(frozen=True)
@@ -89,7 +89,8 @@ def pairs(old: list[Block], new: list[Block]) -> list[tuple[Block | None, Block 
 
 def likeness(old: str, new: str) -> float:
     """Return from 0 to 1 how much of their words two texts share."""
-    return SequenceMatcher(None, old.split(), new.split(), autojunk=False).ratio()
+    words = re.findall(r"\w+|#", old), re.findall(r"\w+|#", new)
+    return SequenceMatcher(None, *words, autojunk=False).ratio()
 
 
 def _same(old: Block, new: Block) -> bool:
@@ -109,6 +110,8 @@ def _runs(old: list[Block], new: list[Block], key) -> Iterator[tuple[list[Block]
 
 def _alike(old: list[Block], new: list[Block]) -> list[tuple[Block | None, Block | None]]:
     """Pair blocks of one kind that share words, in order; the others stay alone."""
+    if len(old) == len(new) == 1 and old[0].kind == new[0].kind:
+        return [(old[0], new[0])]
     found: list[tuple[Block | None, Block | None]] = []
     left = list(old)
     for block in new:

@@ -14,8 +14,9 @@ import subprocess
 import sys
 import tarfile
 import tempfile
-from collections.abc import Callable
+from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
+from itertools import repeat
 from pathlib import Path
 from typing import Any
 
@@ -61,14 +62,17 @@ def side(name: str, root: Path) -> Side:
 
 def records(sides: list[Side], root: Path) -> list[tuple[dict[str, Any], str]]:
     """Return the record of each side and what it is called; they are made side by side."""
-    with tempfile.TemporaryDirectory(prefix="handbook-compare-") as name:
-        work = Path(name)
-        begun = [_begin(one, root, work / str(place)) for place, one in enumerate(sides)]
-        return [(_read(path), words) for path, words in (one() for one in begun)]
+    with (
+        tempfile.TemporaryDirectory(prefix="handbook-compare-") as name,
+        ThreadPoolExecutor() as pool,
+    ):
+        works = [Path(name, str(place)) for place in range(len(sides))]
+        return [*pool.map(_record, sides, repeat(root), works)]
 
 
-def _begin(one: Side, root: Path, work: Path) -> Callable[[], tuple[Path, str]]:
-    """Begin to make a side's record; return what waits for it: where it lies, and its words."""
+def _record(one: Side, root: Path, work: Path) -> tuple[dict[str, Any], str]:
+    """Return a side's record and what the side is called; `work` is a folder to be made."""
+    work.mkdir()
     if one.folder is not None:
         path = one.folder / NAME
         if not path.is_file():
@@ -76,62 +80,56 @@ def _begin(one: Side, root: Path, work: Path) -> Callable[[], tuple[Path, str]]:
                 f"The folder {one.folder} holds no {NAME}: it is no built handbook, or one from "
                 "before editions had a record. Build it anew, or name its revision."
             )
-        return lambda: (path, f"{one.folder}, {edition_of_record(_read(path)).words}")
-    work.mkdir()
+        record = _read(path)
+        return record, f"{one.folder}, {edition_of_record(record).words}"
     output = work / NAME
     if one.commit:
         tree = work / "tree"
         _take_out(root, one.commit, tree)
         date = git(root, "show", "--no-patch", "--format=%cs", one.commit).strip()
         words = f"revision {one.commit[:LENGTH]}, {date}"
-        process = _start(tree, work, [str(output), date, one.commit[:LENGTH], "committed"])
+        said = _make(tree, work, [str(output), date, one.commit[:LENGTH], "committed"])
     else:
         edition = edition_of(root / CONFIG, docs_of(root / CONFIG))
         word = "changed" if edition.changed else "committed" if edition.in_git else "sources"
         words = "the files as they are now"
-        facts = [str(output), edition.date.isoformat(), edition.revision, word]
-        process = _start(root, work, facts)
-
-    def wait() -> tuple[Path, str]:
-        _, said = process.communicate()
-        if process.returncode != 0:
-            raise Failure(_refused(words, said.strip()))
-        return output, words
-
-    return wait
+        date = edition.date.isoformat()
+        said = _make(root, work, [str(output), date, edition.revision, word])
+    if not output.is_file():
+        raise Failure(_refused(words, said.strip()))
+    return _read(output), words
 
 
 def _take_out(root: Path, commit: str, tree: Path) -> None:
     """Write the files of a commit, those in and below `root`, into a folder."""
-    command = ["git", "-C", str(root), "archive", "--format=tar", commit]
-    done = subprocess.run(command, capture_output=True)
-    tree.mkdir()
-    if done.returncode == 0:
-        with tarfile.open(fileobj=io.BytesIO(done.stdout)) as archive:
-            archive.extractall(tree, filter="data")
-    if not (tree / CONFIG).is_file():
+    if not git(root, "ls-tree", "--name-only", commit, CONFIG):
         raise Failure(
             f"The revision {commit[:LENGTH]} has no {CONFIG} in this folder: it is older than this "
             "handbook."
         )
+    command = ["git", "-C", str(root), "archive", "--format=tar", commit]
+    packed = subprocess.run(command, capture_output=True, check=True).stdout
+    with tarfile.open(fileobj=io.BytesIO(packed)) as archive:
+        archive.extractall(tree, filter="data")
 
 
-def _start(folder: Path, work: Path, arguments: list[str]) -> subprocess.Popen[str]:
-    """Start the process that makes the record of the handbook in a folder."""
+def _make(folder: Path, work: Path, arguments: list[str]) -> str:
+    """Make the record of the handbook in a folder, in a process; return what it says of failure."""
     code = [str(TOOL)]
     if (folder / MAKER).is_file() and (folder / "calculators").is_dir():
         code = [str(folder)]
     elif (folder / "calculators").is_dir():
         shutil.copytree(folder / "calculators", work / "code" / "calculators")
         code.insert(0, str(work / "code"))
-    return subprocess.Popen(
+    done = subprocess.run(
         [sys.executable, "-P", "-m", "build_tools.comparing.make_record", str(folder), *arguments],
-        stderr=subprocess.PIPE,
+        capture_output=True,
         text=True,
         encoding="utf-8",
         cwd=work,
         env={**os.environ, "PYTHONPATH": os.pathsep.join(code), "PYTHONIOENCODING": "utf-8"},
     )
+    return done.stderr
 
 
 def _refused(words: str, said: str) -> str:
