@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import Literal
+from typing import Any, Literal
 from urllib.parse import urlsplit
 
 from jinja2 import Environment
@@ -19,6 +19,13 @@ from mkdocs.utils import get_relative_url
 from build_tools.browser import BrowserFilesError
 from build_tools.browser.runtime import runtime_files
 from build_tools.checks import check_handbook
+from build_tools.comparing.compared import compare
+from build_tools.comparing.in_site import ADDRESS as WHAT_CHANGED
+from build_tools.comparing.in_site import TITLE as TITLE_OF_CHANGES
+from build_tools.comparing.in_site import what_changed
+from build_tools.comparing.record import NAME as RECORD
+from build_tools.comparing.record import edition_of_record, record_of
+from build_tools.comparing.record import write as write_record
 from build_tools.content.handbook import load_handbook, made_from
 from build_tools.content.loading import DATA_FILES
 from build_tools.content.values import Values
@@ -71,6 +78,9 @@ class HandbookPlugin(BasePlugin):
         #: The source file of each page that has one, by its address; also of earlier builds.
         self.made_from: dict[str, set[str]] = {}
         self._edition: Edition | None = None
+        self._record: dict[str, Any] = {}
+        #: The record of an older edition: then there is a page on what changed since.
+        self.compared_with: dict[str, Any] | None = None
         self._code = state_of_code(CODE)
 
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
@@ -110,6 +120,9 @@ class HandbookPlugin(BasePlugin):
         except BrowserFilesError as error:
             raise PluginError(str(error)) from None
         self._site = write_site(handbook, values, runtime.folder_name, config.site_url)
+        if self._edition is not None:
+            self._record = record_of(handbook, self._edition)
+            self._add_what_changed(self._edition)
         self._glossary.use(handbook)
         config.nav = self._site.nav
         copied = dict(runtime.files)
@@ -156,6 +169,8 @@ class HandbookPlugin(BasePlugin):
         address = page.file.src_uri
         if boost := SEARCH_BOOST.get(address) or SEARCH_BOOST.get(address.partition("/")[0]):
             page.meta.setdefault("search", {"boost": boost})
+        if address == WHAT_CHANGED:
+            page.meta["search"] = {"exclude": True}  # it names everything
         self._glossary.page = page.file.src_uri
         return self._site.pages.get(page.file.src_uri, markdown)
 
@@ -163,7 +178,8 @@ class HandbookPlugin(BasePlugin):
         """End each page with its edition; while authors work, there are no editions."""
         if self._edition is None:
             return html
-        return html + edition_line(self._edition, page.url, self._assets.folder_name)
+        changes = WHAT_CHANGED if self.compared_with else ""
+        return html + edition_line(self._edition, page.url, self._assets.folder_name, changes)
 
     def on_env(self, env: Environment, *, config: MkDocsConfig, files: Files) -> None:
         """Compute the policy of the theme's pages, now that all of them are known."""
@@ -190,6 +206,7 @@ class HandbookPlugin(BasePlugin):
         if self._edition is not None:
             workbox = [f"{WORKBOX_FOLDER}/{path.name}" for path in workbox_files(ROOT)]
             write_edition(site, self._edition, workbox)
+            write_record(self._record, site / RECORD)
         text = headers_file(site, self._policy, _root(config))
         (site / NAME).write_text(text, encoding="utf-8")
 
@@ -198,6 +215,16 @@ class HandbookPlugin(BasePlugin):
         for folder in CODE:
             server.watch(str(folder))
         return server
+
+    def _add_what_changed(self, edition: Edition) -> None:
+        """Add the page that compares this edition with an older one, where that was asked for."""
+        if self.compared_with is None:
+            return
+        old = edition_of_record(self.compared_with)
+        comparison = compare(self.compared_with, self._record, old.words, edition.words)
+        self._site.pages[WHAT_CHANGED] = what_changed(comparison)
+        reference = self._site.nav[-1]
+        reference[next(iter(reference))].append({TITLE_OF_CHANGES: WHAT_CHANGED})
 
     @property
     def _scripts_of_serving(self) -> list[str]:
