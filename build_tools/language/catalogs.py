@@ -30,7 +30,7 @@ _TRIED = 1001
 #: Lines of a catalog's head that tell of nobody here, or change with every writing.
 _CHANGING_HEADER = re.compile(
     r'^"(?:Project-Id|Report-Msgid|POT-Creation|PO-Revision|Last-Translator|Language-Team|'
-    r'Generated-By).*\n|\A(?:#.*\n)+',
+    r"Generated-By).*\n|\A(?:#.*\n)+",
     re.MULTILINE,
 )
 

@@ -112,7 +112,9 @@ def _site(translation: Translation, english: Library, runtime: str) -> LanguageS
     others = [one for one in pages if all(one not in own for own in order.values())]
     groups = {**order, say("More pages"): others}
     nav: list[Any] = [index]
-    nav += [{title: [{library.title(one): one} for one in own]} for title, own in groups.items() if own]
+    nav += [
+        {title: [{library.title(one): one} for one in own]} for title, own in groups.items() if own
+    ]
     if terms:
         pages[f"{code}/{TERMS}"] = render("translated_terms", rows=terms)
         nav.append({say("Glossary"): f"{code}/{TERMS}"})

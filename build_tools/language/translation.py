@@ -51,11 +51,11 @@ class InAnotherLanguage(Entry[Any]):
     """An entry whose texts are translated. english: the paths of those that are not."""
 
     english: frozenset[KeyPath] = frozenset()
-    texts: dict[KeyPath, TranslatedText] = field(default_factory=dict, repr=False)
+    translated: dict[KeyPath, TranslatedText] = field(default_factory=dict, repr=False)
 
     def line(self, *path: str | int) -> int:
         """Return the line of a text in the translated file."""
-        found = self.texts.get(path)
+        found = self.translated.get(path)
         return found.line if found else 1
 
     def passage(self, path: KeyPath, text: str) -> Passage:
@@ -72,7 +72,7 @@ class PageInAnotherLanguage(Page):
     """A Markdown page whose texts are translated."""
 
     english: frozenset[KeyPath] = frozenset()
-    texts: dict[KeyPath, TranslatedText] = field(default_factory=dict, repr=False)
+    translated: dict[KeyPath, TranslatedText] = field(default_factory=dict, repr=False)
 
     said = InAnotherLanguage.said
 
@@ -286,7 +286,7 @@ class Translation:
             body=body,
             blocks=placed,
             english=front.english,
-            texts=front.texts,
+            translated=front.translated,
         )
 
     def _block(

@@ -7,17 +7,16 @@ of this edition.
 
 from __future__ import annotations
 
-import datetime
 import hashlib
 import json
 from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
-from babel.dates import format_date
 from mkdocs.utils import get_relative_url
 
 from build_tools.browser.runtime import FETCHED_AS_PARTS
+from build_tools.edition import Edition
 from build_tools.language.languages import ENGLISH, language_of
 from build_tools.language.speaking import say, spoken
 
@@ -56,7 +55,7 @@ class KeptFile:
         return self.address.rsplit("/", 1)[-1] in FETCHED_AS_PARTS
 
 
-def write_edition(site: Path, date: datetime.date, workbox: list[str]) -> str:
+def write_edition(site: Path, made: Edition, workbox: list[str]) -> str:
     """Write the three files into a site that is otherwise whole; return the edition's id.
 
     workbox: the addresses of the library that the offline worker is made with.
@@ -71,7 +70,8 @@ def write_edition(site: Path, date: datetime.date, workbox: list[str]) -> str:
         site / f"edition-{edition}.json",
         [[file.address, file.size, file.sha256, file.is_part] for file in files],
     )
-    _write(site / "edition.json", {"id": edition, "date": date.isoformat(), "size": size})
+    out = {"id": edition, "date": made.date.isoformat(), "size": size, "source": made.source}
+    _write(site / "edition.json", out)
     essential = [file.address for file in files if file.address.startswith(ESSENTIAL_FOLDER)]
     # From language to language a page is loaded anew: see `pages/overrides/main.html`.
     pages = [
@@ -93,21 +93,30 @@ def workbox_files(root: Path) -> list[Path]:
     return [packages / f"workbox-{name}" / "build" / f"workbox-{name}.prod.js" for name in WORKBOX]
 
 
-def edition_line(date: datetime.date, page_url: str, assets: str) -> str:
+def edition_line(edition: Edition, page_url: str, assets: str, changes: str = "") -> str:
     """Return the line at the end of a page: its edition, and the way to keep it on a phone.
 
     assets: the folder of the page's scripts, by which they know whether they are of its edition.
+    changes: the address of the page on what changed, where there is one.
     """
     site = get_relative_url(".", page_url)
+    link = get_relative_url(changes.removesuffix(".md") + "/", page_url) if changes else ""
     in_english = f" ({say('in English')})" if spoken() != ENGLISH else ""
-    words = format_date(date, "long" if spoken() != ENGLISH else "d MMMM y", locale=spoken())
-    time = f'<time datetime="{date}">{words}</time>'
+    what_changed = f' · <a href="{link}">{say("What changed")}</a>{in_english}' if link else ""
+    keep = get_relative_url(KEEP_PAGE, page_url)
     return (
         f'\n<p class="edition" data-site="{site}/" data-assets="{assets}">'
-        f"{say('Edition of {date}', date=time)}"
-        f' · <a href="{get_relative_url(KEEP_PAGE, page_url)}">{say("Keep this handbook on this phone")}</a>{in_english}'
+        f"{edition_words(edition)}{what_changed}"
+        f' · <a href="{keep}">{say("Keep this handbook on this phone")}</a>{in_english}'
         "</p>\n"
     )
+
+
+def edition_words(edition: Edition) -> str:
+    """Return the words that name an edition on a page, as HTML; machines read the day."""
+    day = f'<time datetime="{edition.date}">{edition.day}</time>'
+    words = say("Edition of {date}", date=day)
+    return f'{words}, <span class="edition-source">{edition.source}</span>'
 
 
 def kept_files(site: Path) -> Iterator[KeptFile]:

@@ -1,6 +1,6 @@
 // What the search knows of a language: the stems of its words, and those that say nothing.
-import { stemmer } from "./stemmer.js";
-import { stemmer as stemmerOfSpanish } from "./stemmer_es.js";
+import { stemmer as stemmerOfSpanish } from "@orama/stemmers/spanish";
+import { stemmer } from "stemmer";
 
 const words = (text) => new Set(text.split(" "));
 /** A word as it is compared: people leave accents out. */

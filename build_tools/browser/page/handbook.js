@@ -16,6 +16,9 @@ import { mountUnitChoice } from "./unit_choice.js";
 import { rememberLanguage } from "./language.js";
 import { whenWordsAreHere } from "./words.js";
 
+/** Whoever writes into the record from this page (a test does) shares what this page knows of it. */
+export { addAttempt } from "./practice/record.js";
+
 /**
  * One client, and so one worker, for each runtime that pages name; in practice there is one.
  *

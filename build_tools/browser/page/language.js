@@ -3,8 +3,9 @@
  * language than that of a page which exists in both gets the page in that language.
  */
 
-const SITE = new URL("../../../", import.meta.url).pathname;
-const KEY = `language in ${SITE}`;
+import { SITE } from "./place.js";
+
+const KEY = `language in ${SITE.pathname}`;
 
 export function rememberLanguage() {
   for (const link of document.querySelectorAll("a[data-language]:not([data-mounted])")) {
