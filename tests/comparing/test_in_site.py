@@ -28,7 +28,7 @@ def site(before: dict[str, Any], tmp_path_factory: pytest.TempPathFactory) -> Pa
 
 
 def test_it_is_a_page_of_the_site(site: Path) -> None:
-    html = (site / "reference" / "what-changed" / "index.html").read_text("utf-8")
+    html = (site / "trainers" / "what-changed" / "index.html").read_text("utf-8")
     text = str(Text(html))
     assert "From the edition of 25 November 2026, revision 2b637838, to that of" in text
     assert "cup in docs_src/facts.yaml: 500 → 400 mL" in text
@@ -47,6 +47,6 @@ def test_links_lead_to_anchors_that_are_there(site: Path) -> None:
 
 def test_every_page_leads_to_it_and_the_search_does_not_know_it(site: Path) -> None:
     page = (site / "learn" / "the-spring" / "index.html").read_text("utf-8")
-    assert '<a href="../../reference/what-changed/">What changed</a>' in page
+    assert '<a href="../../trainers/what-changed/">What changed</a>' in page
     index = (site / "search" / "search_index.json").read_text("utf-8")
     assert "learn/the-spring/" in index and "what-changed" not in index
