@@ -263,8 +263,8 @@ class HandbookPlugin(BasePlugin):
         old = edition_of_record(self.compared_with)
         comparison = compare(self.compared_with, self._record, old.words, edition.words)
         self._site.pages[WHAT_CHANGED] = what_changed(comparison)
-        reference = self._site.nav[-1]
-        reference[next(iter(reference))].append({TITLE_OF_CHANGES: WHAT_CHANGED})
+        (for_trainers,) = self._site.nav[-1].values()
+        for_trainers.append({TITLE_OF_CHANGES: WHAT_CHANGED})
 
     @property
     def _scripts_of_serving(self) -> list[str]:
