@@ -33,13 +33,16 @@ def test_every_problem_of_the_sources_is_told_with_its_parts(shop: Live) -> None
     append(docs / "checks" / "complaint.yaml", "\nsay: 3 mm\n")
     shop.build()
     assert not shop.state.has_site
-    assert Told(
-        'there is no fact "cupp"',
-        "docs_src/index.md",
-        7,
-        "one of: calm_water, cup, hot_limit, soft_enough",
-        "cup",
-    ) in shop.state.told
+    assert (
+        Told(
+            'there is no fact "cupp"',
+            "docs_src/index.md",
+            7,
+            "one of: calm_water, cup, hot_limit, soft_enough",
+            "cup",
+        )
+        in shop.state.told
+    )
     assert {one.file for one in shop.state.told} == {
         "docs_src/index.md",
         "docs_src/checks/complaint.yaml",
@@ -67,7 +70,7 @@ def test_a_python_error_is_a_sentence_with_its_place(
 ) -> None:
     config = copied(tmp_path)
     (tmp_path / "broken.py").write_text(
-        'def on_page_markdown(markdown, **_):\n    return markdown + 1\n', "utf-8"
+        "def on_page_markdown(markdown, **_):\n    return markdown + 1\n", "utf-8"
     )
     append(config, "hooks: [broken.py]\n")
     with live(config, tmp_path / "served") as shop:
