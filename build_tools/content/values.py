@@ -266,7 +266,7 @@ class Values:
         return self._field(self.handbook.shop.content.typical_home, name)
 
     def _named_unit(self, name: str) -> _Names:
-        unit = self.handbook.equipment.get(name)
+        unit = self.handbook.equipment.get(name) or self.handbook.example_units.get(name)
         if unit is None:
             self._missing("equipment", name, "unit of equipment")
         return _Names(lambda figure: self._unit_value(unit, figure))

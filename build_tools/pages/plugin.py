@@ -9,7 +9,8 @@ from typing import Literal
 from urllib.parse import urlsplit
 
 from jinja2 import Environment
-from mkdocs.config.config_options import ExtraScriptValue
+from mkdocs.config.base import Config
+from mkdocs.config.config_options import ExtraScriptValue, Type
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import PluginError
 from mkdocs.livereload import LiveReloadServer
@@ -47,6 +48,7 @@ from build_tools.pages.headers import NAME, headers_file
 from build_tools.pages.sayings_page import SAYINGS
 from build_tools.pages.security import policy, theme_scripts, with_policy
 from build_tools.pages.site import Site, write_site
+from build_tools.shops.place import library_of
 from build_tools.search.files import THEME_WORKER, WORDS, search_words, with_search
 
 ROOT = Path(__file__).parents[2]
@@ -56,7 +58,14 @@ CODE = (ROOT / "calculators", ROOT / "build_tools")
 SEARCH_BOOST = {"faults/index.md": 1, SAYINGS: 1, "faults": 4, "checks": 0.5, "practise": 0.3}
 
 
-class HandbookPlugin(BasePlugin):
+class HandbookSettings(Config):
+    """The settings of the plugin in mkdocs.yml."""
+
+    #: Whether the pages of the shipped handbook stand in this one, save those that it replaces.
+    draws_on_library = Type(bool, default=False)
+
+
+class HandbookPlugin(BasePlugin[HandbookSettings]):
     """Loads and checks the sources, then adds what they make to the site."""
 
     def __init__(self) -> None:
@@ -91,7 +100,7 @@ class HandbookPlugin(BasePlugin):
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         """Make every page; with any problem in the sources, make none and say them all."""
         docs = Path(config.docs_dir)
-        handbook = load_handbook(docs, Path(config.config_file_path).parent)
+        handbook = load_handbook(docs, Path(config.config_file_path).parent, library_of(config))
         values = Values(handbook)
         if problems := check_handbook(handbook, values):
             raise PluginError(summary(problems))
@@ -104,6 +113,11 @@ class HandbookPlugin(BasePlugin):
         config.nav = self._site.nav
         copied = dict(runtime.files)
         copied |= {self._assets.address(name): path for name, path in self._assets.files.items()}
+        copied |= {
+            place: handbook.source(place)
+            for place in handbook.other_files
+            if files.get_file_from_path(place) is None
+        }
         copied |= {f"{WORKBOX_FOLDER}/{path.name}": path for path in workbox_files(ROOT)}
         manifest = web_manifest(config.site_name, self._assets.folder_name)
         files.append(File.generated(config, MANIFEST_NAME, content=manifest))
@@ -165,9 +179,12 @@ class HandbookPlugin(BasePlugin):
         text = headers_file(site, self._policy, _root(config))
         (site / NAME).write_text(text, encoding="utf-8")
 
-    def on_serve(self, server: LiveReloadServer, **_: object) -> LiveReloadServer:
-        """Rebuild also when the calculators or the tool itself change."""
-        for folder in CODE:
+    def on_serve(
+        self, server: LiveReloadServer, *, config: MkDocsConfig, **_: object
+    ) -> LiveReloadServer:
+        """Rebuild also when the library, the calculators or the tool itself change."""
+        library = library_of(config)
+        for folder in (*CODE, *([library] if library else [])):
             server.watch(str(folder))
         return server
 
