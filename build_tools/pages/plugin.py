@@ -22,7 +22,6 @@ from mkdocs.utils import get_build_datetime, get_relative_url
 from build_tools.browser import BrowserFilesError
 from build_tools.browser.runtime import runtime_files
 from build_tools.checks import check_handbook
-from build_tools.content.handbook import load_handbook
 from build_tools.content.loading import DATA_FILES
 from build_tools.content.problems import summary
 from build_tools.content.values import Values
@@ -48,8 +47,9 @@ from build_tools.pages.headers import NAME, headers_file
 from build_tools.pages.sayings_page import SAYINGS
 from build_tools.pages.security import policy, theme_scripts, with_policy
 from build_tools.pages.site import Site, write_site
-from build_tools.shops.place import library_of
 from build_tools.search.files import THEME_WORKER, WORDS, search_words, with_search
+from build_tools.shops.place import library_of
+from build_tools.shops.retold import load
 
 ROOT = Path(__file__).parents[2]
 OVERRIDES = Path(__file__).parent / "overrides"
@@ -100,7 +100,7 @@ class HandbookPlugin(BasePlugin[HandbookSettings]):
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         """Make every page; with any problem in the sources, make none and say them all."""
         docs = Path(config.docs_dir)
-        handbook = load_handbook(docs, Path(config.config_file_path).parent, library_of(config))
+        handbook = load(docs, Path(config.config_file_path).parent, library_of(config))
         values = Values(handbook)
         if problems := check_handbook(handbook, values):
             raise PluginError(summary(problems))

@@ -11,9 +11,10 @@ import click
 from mkdocs.config import load_config
 from mkdocs.exceptions import ConfigurationError
 
-from build_tools.content.handbook import Handbook, load_handbook
+from build_tools.content.handbook import Handbook
 from build_tools.set_up.failure import Failure
 from build_tools.set_up.start import ROOT
+from build_tools.shops.retold import load
 
 CONFIG = "mkdocs.yml"
 #: The variable by which the settings of a shop's site find those that they go on from.
@@ -39,7 +40,7 @@ class Place:
 
     def load(self) -> Handbook:
         """Load the sources."""
-        return load_handbook(self.docs_folder, self.root, self.library)
+        return load(self.docs_folder, self.root, self.library)
 
 
 def place_of(shop: Path | None) -> Place:
