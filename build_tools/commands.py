@@ -30,6 +30,7 @@ from build_tools.content.handbook import Handbook
 from build_tools.content.problems import expected
 from build_tools.set_up.failure import Failure, sentence_for
 from build_tools.set_up.start import COMMANDS, ROOT, hand_over
+from build_tools.shops.commands import NewCommand
 from build_tools.shops.place import ShopGroup, here
 from calculators import CALCULATORS
 from calculators.quantities import SYSTEMS
@@ -96,7 +97,7 @@ def check(how: str, watch: bool) -> None:
     (authoring.check_and_watch if watch else authoring.check)(here(), how)
 
 
-@main.command("new", help=COMMANDS["new"])
+@main.command("new", cls=NewCommand, help=COMMANDS["new"])
 @authoring.options_of_new
 def new(kind: str, title: str, name: str, calculate: str, page: str) -> None:
     """Write a source that explains itself, and tell what is next."""

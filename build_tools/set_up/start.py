@@ -22,7 +22,7 @@ COMMANDS = {
     "serve": "Show the handbook in a browser on this machine; it follows each saved file.",
     "build": "Write the handbook into the folder site, ready for any web host.",
     "check": "Tell every problem in the source files, and write nothing; --watch goes on.",
-    "new": "Write a new procedure, fault, lesson, fact, … that explains itself.",
+    "new": "Write a new procedure, fault, lesson, fact, … that explains itself; or a new shop.",
     "schemas": "Make the schemas of the source files anew, in docs/schemas, for editors.",
     "work-out": "Work out one calculator, with its working; alone, list them all.",
     "class-pack": "Write question sheets with their key, and files for learning systems.",
