@@ -33,8 +33,7 @@ def check(handbook: Handbook) -> Iterator[Problem]:
         for place, name in enumerate(names):
             if name not in handbook.shipped:
                 said = f'nothing shipped is called "{shortened(name)}" (any more)'
-                choices = sorted(handbook.shipped)
-                yield shop.problem((key, place), choosing(said, name, choices))
+                yield shop.problem((key, place), choosing(said, name, _alike(handbook, name)))
             elif name in names[:place] or (key == "left_out" and name in named):
                 said = f'"{name}" is named twice (expected each once)'
                 yield shop.problem((key, place), said)
@@ -42,3 +41,10 @@ def check(handbook: Handbook) -> Iterator[Problem]:
                 said = f'nothing of the shop stands in the place of "{name}"'
                 wanted = "a file or an entry of that name, or no such line"
                 yield shop.problem((key, place), asking(said, wanted))
+
+
+def _alike(handbook: Handbook, name: str) -> list[str]:
+    """Return the shipped names of the group that a name seems to be of, or all."""
+    group = f"{name.partition('/')[0]}/"
+    every = sorted(handbook.shipped)
+    return [one for one in every if one.startswith(group)] or every

@@ -84,21 +84,13 @@ class Loader:
         stem, ending = os.path.splitext(name)
         if place in DATA_FILES:
             return
-        called = page_name(place)
-        if source.shipped or source.instead_of:
-            self.handbook.shipped.add(called)
-        if source.shipped and called in self.handbook.left_out:
+        if not self._wanted_of_library(source):
             return
         if ending not in (".yaml", ".yml", ".md"):
             self.handbook.other_files.add(place)
             return
         file = self.handbook.file_name(path)
         text, problems = read_text(path, file)
-        if source.shipped:
-            self.handbook.shipped_files.add(file)
-        elif source.instead_of:
-            same = text is not None and text == read_text(source.instead_of, file)[0]
-            self.handbook.replaced[called] = Replaced(file, 1, same)
         if ending == ".md":
             problems += self._markdown(place, stem, file, text)
         elif ending == ".yaml" and folder in SECTIONS:
@@ -112,6 +104,18 @@ class Loader:
         if problems:
             self.handbook.problems += problems
             self.handbook.broken[file] = text or ""
+
+    def _wanted_of_library(self, source: Source) -> bool:
+        """Tell whether a file is to be read; note what of the library it is, or takes the place of."""
+        name, file = page_name(source.place), self.handbook.file_name(source.path)
+        if source.instead_of:
+            same = source.path.read_bytes() == source.instead_of.read_bytes()
+            self.handbook.replaced[name] = Replaced(file, 1, same)
+        if source.shipped:
+            self.handbook.shipped_files.add(file)
+        if (source.shipped or source.instead_of) and name not in LISTS:
+            self.handbook.shipped.add(name)
+        return not (source.shipped and name in self.handbook.left_out)
 
     def _wanted(self, folder: str, name: str) -> str:
         if folder in SECTIONS:

@@ -251,8 +251,10 @@ def _shipped(name: str, shipped: list[str]) -> None:
 
 def _is_name(name: str) -> bool:
     parts = name.split("-")
-    return all(part and part.isascii() and part.isalnum() and part.islower() or part.isdecimal()
-               for part in parts)
+    return all(
+        part and part.isascii() and part.isalnum() and part.islower() or part.isdecimal()
+        for part in parts
+    )
 
 
 def option_names() -> Iterator[str]:
