@@ -104,6 +104,12 @@ def new(kind: str, title: str, name: str, calculate: str, page: str) -> None:
     authoring.make_new(here(), Wanted(kind, title, name, calculate, page))
 
 
+@main.command("update-answers", help=COMMANDS["update-answers"])
+def update_answers() -> None:
+    """Rewrite what worked examples state, where it is no longer what comes out."""
+    authoring.update_answers(here())
+
+
 @main.command("schemas", help=COMMANDS["schemas"])
 def schemas() -> None:
     """Make the schemas anew that are stale."""

@@ -16,6 +16,7 @@ from build_tools.content.layers import Replaced, layered
 from build_tools.content.loading import LISTS, SECTIONS, Loader, page_folder
 from build_tools.content.models import Caution, Equipment, Fact, SearchWord, Shop, Term
 from build_tools.content.page_models import LessonFront, Picture, Procedure, Table
+from build_tools.content.path_models import ReadingPath
 from build_tools.content.practice_models import Exercise
 from build_tools.content.problems import Problem
 from build_tools.content.skill_models import Skill
@@ -49,6 +50,7 @@ class Handbook:
     glossary: dict[str, Entry[Term]] = field(default_factory=dict)
     search_words: dict[str, Entry[SearchWord]] = field(default_factory=dict)
     skills: dict[str, Entry[Skill]] = field(default_factory=dict)
+    paths: dict[str, Entry[ReadingPath]] = field(default_factory=dict)
     equipment: dict[str, Entry[Equipment]] = field(default_factory=dict)
     procedures: dict[str, Entry[Procedure]] = field(default_factory=dict)
     faults: dict[str, Entry[Fault]] = field(default_factory=dict)
@@ -95,7 +97,7 @@ class Handbook:
         if group == "fault groups":
             return {one.content.group for one in self.faults.values()}
         if group == "pages":
-            sections = ("procedures", "faults", "checks", "learn")
+            sections = ("procedures", "faults", "checks", "learn", "equipment")
             found = {f"{name}/{one}" for name in sections for one in self.names(name)}
             return found | {f"work-out/{name}" for name in CALCULATORS}
         found = self.ids.get(group, set())
@@ -138,6 +140,7 @@ class Handbook:
             self.glossary,
             self.search_words,
             self.skills,
+            self.paths,
             self.equipment,
             self.procedures,
             self.faults,

@@ -21,6 +21,7 @@ from build_tools.content.page_models import (
     Table,
     WorkedExample,
 )
+from build_tools.content.path_models import ReadingPath
 from build_tools.content.practice_models import Exercise
 from build_tools.content.problems import Problem, choosing, expected
 from build_tools.content.skill_models import Skill
@@ -50,7 +51,8 @@ LISTS: dict[str, tuple[type[Format], str]] = {
     "tables": (Table, "reference/tables.md"),
     "glossary": (Term, "reference/glossary.md"),
     "search_words": (SearchWord, "faults/what-customers-say.md"),
-    "skills": (Skill, "reference/sign-off.md"),
+    "skills": (Skill, "trainers/sign-off.md"),
+    "paths": (ReadingPath, "learn/index.md"),
 }
 #: First word of a fenced block -> its format, its group, and what messages call it.
 BLOCKS: dict[str, tuple[type[Format], str, str]] = {

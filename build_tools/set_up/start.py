@@ -23,6 +23,7 @@ COMMANDS = {
     "build": "Write the handbook into the folder site, ready for any web host.",
     "check": "Tell every problem in the source files, and write nothing; --watch goes on.",
     "new": "Write a new procedure, fault, lesson, fact, … that explains itself; or a new shop.",
+    "update-answers": "Rewrite answers of worked examples that are no longer right; tell each.",
     "schemas": "Make the schemas of the source files anew, in docs/schemas, for editors.",
     "work-out": "Work out one calculator, with its working; alone, list them all.",
     "class-pack": "Write question sheets with their key, and files for learning systems.",

@@ -1,8 +1,7 @@
-"""A real browser, a loopback web server, and pages to open: what the browser tests share."""
+"""A loopback web server, and pages to open in a real browser: what the browser tests share."""
 
 from __future__ import annotations
 
-import os
 import shutil
 import threading
 from collections.abc import Callable, Iterator
@@ -13,12 +12,10 @@ from pathlib import Path
 from typing import BinaryIO, ClassVar
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, expect, sync_playwright
+from playwright.sync_api import Browser, BrowserContext, expect
 
 from build_tools.browser.form import form_html
 from build_tools.browser.runtime import runtime_files
-from build_tools.engines.chromium import QUIET_FLAGS
-from build_tools.set_up.browser import installed
 from calculators import CALCULATORS, run
 from calculators.figures import picture
 from tests.browser.headers_file import headers_by_path
@@ -116,18 +113,6 @@ def serve() -> Iterator[Callable[..., str]]:
     for server in servers:
         server.shutdown()
         server.server_close()
-
-
-@pytest.fixture(scope="session")
-def browser() -> Iterator[Browser]:
-    """Start the browser that the test command found, or else Playwright's own."""
-    with sync_playwright() as playwright:
-        browser = playwright.chromium.launch(
-            executable_path=os.environ.get("HANDBOOK_BROWSER") or installed(),
-            args=list(QUIET_FLAGS),
-        )
-        yield browser
-        browser.close()
 
 
 @pytest.fixture(scope="session")
