@@ -108,7 +108,7 @@ class Loader:
             self.handbook.broken[file] = text or ""
 
     def _wanted_of_library(self, source: Source) -> bool:
-        """Tell whether a file is to be read; note what of the library it is, or takes the place of."""
+        """Tell whether a file is to be read; note what of the library it is or replaces."""
         name, file = page_name(source.place), self.handbook.file_name(source.path)
         if source.instead_of:
             same = source.path.read_bytes() == source.instead_of.read_bytes()

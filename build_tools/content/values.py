@@ -121,6 +121,15 @@ class Values:
         finally:
             self.units = before
 
+    @contextmanager
+    def leaving_out_failures(self) -> Iterator[None]:
+        """Note no problem while this is in force."""
+        before = len(self.problems)
+        try:
+            yield
+        finally:
+            del self.problems[before:]
+
     def fill(self, passage: Passage, unit: Entry[Equipment] | None = None) -> str:
         """Return the text of a passage with every expression replaced by its value.
 

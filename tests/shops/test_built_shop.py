@@ -63,7 +63,7 @@ def pages(site: Path) -> dict[str, str]:
 
 
 def names_of_the_shipped_shop() -> list[str]:
-    """Return the name of the shipped shop, its town, and the names in what is said of its region."""
+    """Return the name of the shipped shop, its town, and the names in its region."""
     shop = load_handbook(ROOT / "docs_src", ROOT).shop.content
     regions = re.findall(r"[A-Z][a-z]+ (?:River|Ridge)", shop.region)
     assert len(regions) == 2

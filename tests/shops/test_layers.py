@@ -1,4 +1,4 @@
-"""A shop draws on a library: its files and entries replace what is shipped, and problems say where."""
+"""A shop draws on a library: its files and entries replace what is shipped."""
 
 from __future__ import annotations
 
@@ -106,8 +106,8 @@ def test_a_replacement_is_told_when_its_page_was_renamed(tmp_path: Path) -> None
     assert told == [
         'docs_src/facts.yaml:1: no text uses the fact "pail" (expected {{ fact.pail }} somewhere, '
         "or no such fact)",
-        'docs_src/shop.yaml:25: nothing shipped is called "facts/pail" (any more) (expected one of: '
-        "facts/bucket, facts/flush_time, facts/scald_limit)",
+        'docs_src/shop.yaml:25: nothing shipped is called "facts/pail" (any more) (expected one '
+        "of: facts/bucket, facts/flush_time, facts/scald_limit)",
     ]
 
 

@@ -6,6 +6,9 @@ from pathlib import Path
 
 import pytest
 
+from build_tools.checks import find_problems
+from build_tools.content.readings import expected_reading
+from build_tools.content.tables import worked_out
 from build_tools.content.values import Values
 from build_tools.shops.retold import load
 from tests.content.small_shop import FILES, changed
@@ -106,3 +109,33 @@ def test_without_a_library_nothing_is_told_anew(tmp_path: Path) -> None:
     shipped = place(tmp_path, SHOP).library
     handbook = load(shipped, tmp_path, None)
     assert handbook.examples["gannet-lane"].content.answers["setting"] == "20 gpg"
+
+
+def test_what_the_shops_home_is_too_much_for_is_left_out_of_shipped_pages(tmp_path: Path) -> None:
+    table = """\
+days:
+  title: Days
+  note: Down the load.
+  calculate: regeneration-interval
+  down: {input: capacity, values: [900 grains, 40000 grains]}
+  given: {setting: 20 gpg, water: 200 gal/day, control: time clock}
+  show: interval
+"""
+    look = FILES["procedures/first-look.yaml"].replace(
+        "      - reading: Counter step\n        value: unit.meter_step\n",
+        "      - reading: Days\n        value: unit.interval\n",
+    )
+    library = {**FILES, "tables.yaml": table, "procedures/first-look.yaml": look}
+    crowd = SHOP["shop.yaml"].replace("people: 3", "people: 90")
+    at = place(tmp_path, {**SHOP, "shop.yaml": crowd}, library)
+    handbook = at.load()
+    values = Values(handbook)
+    grid = worked_out(values, handbook.tables["days"])
+    assert grid.rows[0][1] == "none"
+    assert grid.rows[1][1].endswith("days")
+    step = handbook.procedures["first-look"]
+    unit = handbook.carried[0]
+    assert expected_reading(values, step, 0, 0, unit).answers
+    assert expected_reading(values, step, 0, 2, unit) is None
+    assert values.problems == []
+    assert find_problems(at.docs_folder, at.root, at.library) == []
