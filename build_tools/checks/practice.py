@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Any
 
 from build_tools.content.entries import Entry
 from build_tools.content.handbook import Handbook
@@ -11,14 +10,11 @@ from build_tools.content.practice_models import Exercise
 from build_tools.content.problems import Problem
 from build_tools.content.values import Values
 from build_tools.diagnosis.knowledge_data import knowledge_data
-from build_tools.practice.exercise_data import exercise_data
+from build_tools.practice.exercise_data import exercise_data, poses
 from calculators.diagnosis import Knowledge
-from calculators.practice.drawing import TRIES, CannotBePosed
+from calculators.practice.drawing import TRIES
 from calculators.practice.evidence import HOMES
-from calculators.practice.exercises import pose
 
-#: The seed of the example that an exercise's page prints.
-PRINTED = "printed"
 #: The kind whose questions come from the simulated homes.
 OF_HOMES = "evidence"
 
@@ -35,7 +31,7 @@ def check(handbook: Handbook, values: Values) -> Iterator[Problem]:
             yield entry.problem(path, said)
         if report or data["kind"] == OF_HOMES or data.get("items") == []:
             continue  # told; or posed where homes are at hand; or its procedure failed to load
-        if not _poses(data, handbook, None):
+        if not poses(data, handbook.units):
             said = (
                 f"no question can be posed in {TRIES} draws: answers or mistakes come too close to "
                 "each other, or lie outside the limits (expected wider or other ranges, or "
@@ -55,16 +51,8 @@ def check_evidence(handbook: Handbook, values: Values) -> Iterator[Problem]:
     knowledge = Knowledge(knowledge_data(handbook))
     for entry in entries:
         data, _ = exercise_data(entry, values)
-        if not _poses(data, handbook, knowledge):
+        if not poses(data, handbook.units, knowledge):
             yield _unclear(entry)
-
-
-def _poses(data: dict[str, Any], handbook: Handbook, knowledge: Knowledge | None) -> bool:
-    try:
-        pose(data, PRINTED, handbook.units, knowledge)
-    except CannotBePosed:
-        return False
-    return True
 
 
 def _unclear(entry: Entry[Exercise]) -> Problem:

@@ -59,7 +59,7 @@ BLOCKS: dict[str, tuple[type[Format], str, str]] = {
     "worked-example": (WorkedExample, "examples", "worked example"),
     "picture": (Picture, "pictures", "picture"),
 }
-_FILE_NAME = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
+FILE_NAME = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
 FACT_NAME = re.compile(r"[a-z][a-z0-9_]*")
 
 
@@ -128,7 +128,7 @@ class Loader:
 
     def _name(self, group: str, name: str, file: str) -> list[Problem]:
         self.handbook.ids.setdefault(group, set()).add(name)
-        if _FILE_NAME.fullmatch(name):
+        if FILE_NAME.fullmatch(name):
             return []
         said = (
             f'the name "{name}" cannot be an address (expected lower case letters, digits and "-")'

@@ -50,16 +50,18 @@ def _answer(
     return click.prompt(words, default=default, value_proc=asked)
 
 
-def _no_more_questions(default: str | None, given: str | None, option: str) -> str:
-    if given is None and default is None:
+def _without_asking(default: str | None, given: str | None, option: str) -> str:
+    """Return what is given, or else the default."""
+    taken = default if given is None else given
+    if taken is None:
         raise Failure(f"--{option} is missing, and it has no default.")
-    return default if given is None else given
+    return taken
 
 
 def _with_options(command: Callable[..., None]) -> Callable[..., None]:
     for one in reversed(QUESTIONS):
-        default = " or ".join(dict.fromkeys(one.default or ()))
-        told = f"{one.words}; else {default}." if default else f"{one.words}."
+        default = " or ".join(dict.fromkeys(one.default or ())).replace("{town}", "TOWN")
+        told = f"{one.words}; else: {default.rstrip('.')}." if default else f"{one.words}."
         command = click.option(f"--{one.name}", help=told)(command)
     return command
 
@@ -80,12 +82,14 @@ def new_shop_command(
     """Write a small handbook of another shop, which draws on the shipped one."""
     new_shop.make_room(folder)
     library = load_handbook(LIBRARY, ROOT)
+    if library.problems:
+        raise Failure("Some shipped sources could not be read: the command check tells which.")
     shipped = [*library.equipment]
     answers: Answers = {}
     for one in QUESTIONS:
         default, option = one.default_for(answers), given[one.name.replace("-", "_")]
         if defaults:
-            option = _no_more_questions(default, option, one.name)
+            option = _without_asking(default, option, one.name)
         answers[one.name] = _answer(
             one.words, default, lambda text, one=one: one.read(text, answers), option, one.name
         )

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from dataclasses import dataclass
 from functools import cache
 
+from build_tools.content.loading import FILE_NAME
 from calculators import CALCULATORS
 from calculators.declare import Input, InputProblem
 from calculators.quantities import (
@@ -233,7 +234,7 @@ def copies(text: str, shipped: list[str]) -> dict[str, str]:
         if not original:
             raise BadAnswer(f"“{pair}” names no copy. Write such as my-softener={shipped[0]}.")
         _shipped(original, shipped)
-        if name in shipped or not _is_name(name):
+        if name in shipped or not FILE_NAME.fullmatch(name):
             raise BadAnswer(
                 f"“{name}” cannot name a unit of your own. Write another name, in lower case "
                 "letters, digits and hyphens."
@@ -247,16 +248,3 @@ def _shipped(name: str, shipped: list[str]) -> None:
         close = nearest(name, shipped)
         guess = f" The nearest is “{close}”." if close else ""
         raise BadAnswer(f"There is no shipped unit “{name}”: {', '.join(shipped)}.{guess}")
-
-
-def _is_name(name: str) -> bool:
-    parts = name.split("-")
-    return all(
-        part and part.isascii() and part.isalnum() and part.islower() or part.isdecimal()
-        for part in parts
-    )
-
-
-def option_names() -> Iterator[str]:
-    """Yield the name of each question's option."""
-    yield from (one.name for one in QUESTIONS)

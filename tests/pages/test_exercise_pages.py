@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from build_tools.checks.practice import PRINTED
+from build_tools.practice.exercise_data import PRINTED
 from calculators.practice.exercises import pose, solve
 from tests.calculators.practice.shipped import exercises, knowledge
 from tests.pages.conftest import Text

@@ -8,7 +8,6 @@ from typing import Any
 
 from mkdocs.utils import get_relative_url
 
-from build_tools.checks.practice import PRINTED
 from build_tools.content.entries import Entry
 from build_tools.content.handbook import Handbook
 from build_tools.content.practice_models import FAMILIES, Exercise
@@ -17,7 +16,7 @@ from build_tools.diagnosis.knowledge_data import knowledge_data
 from build_tools.pages.forms import page_url
 from build_tools.pages.render import Library, render
 from build_tools.pages.standing_cautions import in_full
-from build_tools.practice.exercise_data import exercise_data
+from build_tools.practice.exercise_data import PRINTED, exercise_data
 from calculators.diagnosis import Knowledge
 from calculators.practice.exercises import pose, solve
 
