@@ -11,8 +11,8 @@ from build_tools.content.problems import Problem, asking
 from build_tools.language.comparing import differences
 from build_tools.language.glossary import Glossary
 from build_tools.language.languages import LANGUAGES
-from build_tools.language.typed import in_english
 from build_tools.language.translation import State, Translation
+from build_tools.language.typed import in_english
 
 _CAUTIONS = "cautions.yaml"
 

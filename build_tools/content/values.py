@@ -139,6 +139,15 @@ class Values:
         finally:
             self.units = before
 
+    @contextmanager
+    def leaving_out_failures(self) -> Iterator[None]:
+        """Note no problem while this is in force."""
+        before = len(self.problems)
+        try:
+            yield
+        finally:
+            del self.problems[before:]
+
     def fill(self, passage: Passage, unit: Entry[Equipment] | None = None) -> str:
         """Return the text of a passage with every expression replaced by its value.
 
@@ -301,7 +310,7 @@ class Values:
         return self._field(self.handbook.shop.content.typical_home, name)
 
     def _named_unit(self, name: str) -> _Names:
-        unit = self.handbook.equipment.get(name)
+        unit = self.handbook.equipment.get(name) or self.handbook.example_units.get(name)
         if unit is None:
             self._missing("equipment", name, "unit of equipment")
         return _Names(lambda figure: self._unit_value(unit, figure))

@@ -7,7 +7,8 @@ from typing import Any, Literal
 from urllib.parse import urlsplit
 
 from jinja2 import Environment
-from mkdocs.config.config_options import ExtraScriptValue
+from mkdocs.config.base import Config
+from mkdocs.config.config_options import ExtraScriptValue, Type
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import PluginError
 from mkdocs.livereload import LiveReloadServer
@@ -27,7 +28,7 @@ from build_tools.comparing.in_site import what_changed
 from build_tools.comparing.record import NAME as RECORD
 from build_tools.comparing.record import edition_of_record, record_of
 from build_tools.comparing.record import write as write_record
-from build_tools.content.handbook import load_handbook, made_from
+from build_tools.content.handbook import made_from
 from build_tools.content.loading import DATA_FILES
 from build_tools.content.values import Values
 from build_tools.edition import Edition, edition_of
@@ -62,6 +63,8 @@ from build_tools.printing.foot import with_foot
 from build_tools.search.files import THEME_WORKER, WORDS, search_words, with_search
 from build_tools.serving.code import start_anew, state_of_code
 from build_tools.serving.trouble import ContentProblems
+from build_tools.shops.place import library_of
+from build_tools.shops.retold import load
 
 ROOT = Path(__file__).parents[2]
 OVERRIDES = Path(__file__).parent / "overrides"
@@ -70,7 +73,14 @@ CODE = (ROOT / "calculators", ROOT / "build_tools")
 SEARCH_BOOST = {"faults/index.md": 1, SAYINGS: 1, "faults": 4, "checks": 0.5, "practise": 0.3}
 
 
-class HandbookPlugin(BasePlugin):
+class HandbookSettings(Config):
+    """The settings of the plugin in mkdocs.yml."""
+
+    #: Whether the pages of the shipped handbook stand in this one, save those that it replaces.
+    draws_on_library = Type(bool, default=False)
+
+
+class HandbookPlugin(BasePlugin[HandbookSettings]):
     """Loads and checks the sources, then adds what they make to the site."""
 
     def __init__(self) -> None:
@@ -117,7 +127,7 @@ class HandbookPlugin(BasePlugin):
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         """Make every page; with any problem in the sources, make none and say them all."""
         docs = Path(config.docs_dir)
-        handbook = load_handbook(docs, Path(config.config_file_path).parent)
+        handbook = load(docs, Path(config.config_file_path).parent, library_of(config))
         self.made_from |= made_from(handbook)
         values = Values(handbook)
         if problems := check_handbook(handbook, values):
@@ -136,6 +146,11 @@ class HandbookPlugin(BasePlugin):
         config.nav = self._site.nav
         copied = dict(runtime.files)
         copied |= {self._assets.address(name): path for name, path in self._assets.files.items()}
+        copied |= {
+            place: handbook.source(place)
+            for place in handbook.other_files
+            if files.get_file_from_path(place) is None
+        }
         copied |= {f"{WORKBOX_FOLDER}/{path.name}": path for path in workbox_files(ROOT)}
         manifest = web_manifest(config.site_name, self._assets.folder_name)
         files.append(File.generated(config, MANIFEST_NAME, content=manifest))
@@ -250,9 +265,12 @@ class HandbookPlugin(BasePlugin):
         text = headers_file(site, self._policy, _root(config))
         (site / NAME).write_text(text, encoding="utf-8")
 
-    def on_serve(self, server: LiveReloadServer, **_: object) -> LiveReloadServer:
-        """Rebuild also when the calculators or the tool itself change."""
-        for folder in CODE:
+    def on_serve(
+        self, server: LiveReloadServer, *, config: MkDocsConfig, **_: object
+    ) -> LiveReloadServer:
+        """Rebuild also when the library, the calculators or the tool itself change."""
+        library = library_of(config)
+        for folder in (*CODE, *([library] if library else [])):
             server.watch(str(folder))
         return server
 
