@@ -16,7 +16,6 @@ from typing import Any
 
 import click
 from mkdocs.commands import build as mkdocs_build
-from mkdocs.commands import serve as mkdocs_serve
 from mkdocs.config import load_config
 from mkdocs.exceptions import BuildError
 
@@ -30,6 +29,8 @@ from build_tools.class_pack.options import MOST_PEOPLE, Several, checked
 from build_tools.comparing import commands as comparing
 from build_tools.content.handbook import Handbook, load_handbook
 from build_tools.content.problems import expected
+from build_tools.printing import commands as printing
+from build_tools.printing.wanted import Wanted as WantedPrint
 from build_tools.set_up.failure import Failure, sentence_for
 from build_tools.set_up.start import COMMANDS, ROOT, hand_over
 from calculators import CALCULATORS
@@ -51,12 +52,14 @@ def main() -> None:
 @click.option("--port", default=8000, show_default=True, type=click.IntRange(1, 65535))
 def serve(port: int) -> None:
     """Show the handbook on this machine only."""
+    from build_tools.serving import server
+
     signal.signal(signal.SIGTERM, signal.default_int_handler)
     make_sure_port_is_free(port)
     print_what_mkdocs_says("mkdocs.livereload")
     click.echo(f"Building the handbook for http://{LOOPBACK}:{port}/ (Ctrl+C stops it) ...")
     try:
-        mkdocs_serve.serve(str(CONFIG), strict=True, dev_addr=f"{LOOPBACK}:{port}")
+        server.serve(CONFIG, LOOPBACK, port)
     except OSError as error:
         if error.errno == errno.EADDRINUSE:
             raise Failure(taken(port)) from error
@@ -246,6 +249,24 @@ def class_pack(
     at_hand = None if no_pdf else browser.find(ROOT)
     names = write(Pack(sound_handbook(), wanted), output, at_hand, click.echo)
     click.echo(f"Written into {output}: {', '.join(names)}.")
+
+
+@main.command("print", help=COMMANDS["print"])
+@printing.options_of_print
+def print_handbook(
+    kind: str,
+    name: str,
+    output: Path | None,
+    paper: str | None,
+    people: tuple[str, ...],
+    site: Path | None,
+) -> None:
+    """Print the handbook, or a part of it, into a PDF file."""
+    wanted = WantedPrint(kind, name, people)
+    print_what_mkdocs_says()
+    printing.print_into_file(
+        wanted, sound_handbook, write_site, ROOT, site=site, output=output, paper=paper
+    )
 
 
 @main.command("benchmark", help=COMMANDS["benchmark"])

@@ -55,6 +55,26 @@ def _result(name: str, inputs: tuple[tuple[str, str], ...], units: str) -> dict[
 
 
 @cache
+def _environment() -> SandboxedEnvironment:
+    environment = SandboxedEnvironment(undefined=StrictUndefined, autoescape=False)
+    environment.globals.clear()
+    return environment
+
+
+@cache
+def _compiled(expression: str, names: tuple[str, ...]) -> Callable[..., Any]:
+    """Return what evaluates an expression that may use these names."""
+    source = shortened(expression)
+    if not expression.startswith("{{"):
+        raise ValueProblem(f'"{source}" is not an expression (expected "{{{{ … }}}}")')
+    unknown = meta.find_undeclared_variables(_environment().parse(expression)) - {*names}
+    if unknown:
+        name = min(unknown)
+        raise ValueProblem(f'"{source}" uses the unknown name "{name}" {expected(name, names)}')
+    return _environment().compile_expression(expression[2:-2], undefined_to_none=False)
+
+
+@cache
 def _picture(name: str, inputs: tuple[tuple[str, str], ...], units: str) -> str:
     return picture(name, dict(inputs), units) or ""
 
@@ -105,9 +125,6 @@ class Values:
         self.handbook = handbook
         self.problems: list[Problem] = []
         self.uses: dict[str, set[tuple[str, int, str]]] = {}
-        self._environment = SandboxedEnvironment(undefined=StrictUndefined, autoescape=False)
-        self._environment.globals.clear()
-        self._compiled: dict[str, Callable[..., Any]] = {}
         self._used: set[str] = set()
         self.units = handbook.units
 
@@ -226,9 +243,7 @@ class Values:
         own = _Unit(lambda name: self._unit_value(unit, name), self._named_unit)
         names = {**self._names, "unit": own}
         try:
-            if expression not in self._compiled:
-                self._compiled[expression] = self._compile(expression, names)
-            value = self._compiled[expression](names)
+            value = _compiled(expression, tuple(names))(names)
             if isinstance(value, (str, int, float)) and not isinstance(value, bool):
                 return value
         except (ValueProblem, ToldElsewhere):
@@ -240,16 +255,6 @@ class Values:
         raise ValueProblem(
             f'"{source}" is no single value (expected a name after it, as in {{{{ fact.name }}}})'
         )
-
-    def _compile(self, expression: str, names: Iterable[str]) -> Callable[..., Any]:
-        source = shortened(expression)
-        if not expression.startswith("{{"):
-            raise ValueProblem(f'"{source}" is not an expression (expected "{{{{ … }}}}")')
-        unknown = meta.find_undeclared_variables(self._environment.parse(expression)) - {*names}
-        if unknown:
-            name = min(unknown)
-            raise ValueProblem(f'"{source}" uses the unknown name "{name}" {expected(name, names)}')
-        return self._environment.compile_expression(expression[2:-2], undefined_to_none=False)
 
     @cached_property
     def _names(self) -> dict[str, Any]:

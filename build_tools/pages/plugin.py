@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import os
-import sys
 from pathlib import Path
 from typing import Any, Literal
 from urllib.parse import urlsplit
@@ -28,9 +26,8 @@ from build_tools.comparing.in_site import what_changed
 from build_tools.comparing.record import NAME as RECORD
 from build_tools.comparing.record import edition_of_record, record_of
 from build_tools.comparing.record import write as write_record
-from build_tools.content.handbook import load_handbook
+from build_tools.content.handbook import load_handbook, made_from
 from build_tools.content.loading import DATA_FILES
-from build_tools.content.problems import summary
 from build_tools.content.values import Values
 from build_tools.edition import Edition, edition_of
 from build_tools.embedding.files import Surroundings, embedding_files
@@ -44,11 +41,12 @@ from build_tools.offline.edition import (
 from build_tools.offline.web_manifest import MANIFEST_NAME, web_manifest
 from build_tools.pages.assets import (
     EMBEDDED_SCRIPT,
-    EMBEDDED_STYLES,
+    EMBEDDED_STYLE,
     ICON,
     SCHEME_SCRIPT,
     SCRIPT,
-    STYLES,
+    STYLE,
+    Assets,
     find_assets,
 )
 from build_tools.pages.glossary_links import GlossaryLinks
@@ -56,7 +54,10 @@ from build_tools.pages.headers import NAME, headers_file
 from build_tools.pages.sayings_page import SAYINGS
 from build_tools.pages.security import policy, theme_scripts, with_policy
 from build_tools.pages.site import Site, write_site
+from build_tools.printing.foot import with_foot
 from build_tools.search.files import THEME_WORKER, WORDS, search_words, with_search
+from build_tools.serving.code import start_anew, state_of_code
+from build_tools.serving.trouble import ContentProblems
 
 ROOT = Path(__file__).parents[2]
 OVERRIDES = Path(__file__).parent / "overrides"
@@ -72,13 +73,15 @@ class HandbookPlugin(BasePlugin):
         self._site = Site({}, [], {}, {})
         self._glossary = GlossaryLinks()
         self._policy = ""
-        self._assets = find_assets()
+        self._assets = Assets("", {})
         self._serving = False
+        #: The source file of each page that has one, by its address; also of earlier builds.
+        self.made_from: dict[str, set[str]] = {}
         self._edition: Edition | None = None
         self._record: dict[str, Any] = {}
         #: The record of an older edition: then there is a page on what changed since.
         self.compared_with: dict[str, Any] | None = None
-        self._code = _state_of_code()
+        self._code = state_of_code(CODE)
 
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
         """Remember the command; having this event also keeps the plugin between rebuilds."""
@@ -86,12 +89,15 @@ class HandbookPlugin(BasePlugin):
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         """Add the styles, the scripts and the icon."""
-        if self._serving and self._code != _state_of_code():
-            os.execv(sys.executable, sys.orig_argv)  # Python has the old modules: start anew
-        self._assets = find_assets()
+        if self._serving and self._code != state_of_code(CODE):
+            start_anew()  # Python has the old modules
+        try:
+            self._assets = find_assets()
+        except BrowserFilesError as error:
+            raise PluginError(str(error)) from None
         if not self._serving:
             self._edition = edition_of(Path(config.config_file_path), Path(config.docs_dir))
-        config.extra_css += [self._assets.address(name) for name in STYLES]
+        config.extra_css.append(self._assets.address(STYLE))
         config.extra_javascript.append(_module(self._assets.address(SCRIPT)))
         config.theme.dirs.insert(0, str(OVERRIDES))
         config.extra["assets"] = self._assets.folder_name
@@ -105,9 +111,10 @@ class HandbookPlugin(BasePlugin):
         """Make every page; with any problem in the sources, make none and say them all."""
         docs = Path(config.docs_dir)
         handbook = load_handbook(docs, Path(config.config_file_path).parent)
+        self.made_from |= made_from(handbook)
         values = Values(handbook)
         if problems := check_handbook(handbook, values):
-            raise PluginError(summary(problems))
+            raise ContentProblems(problems)
         try:
             runtime = runtime_files(ROOT)
         except BrowserFilesError as error:
@@ -138,6 +145,23 @@ class HandbookPlugin(BasePlugin):
                 files.remove(file)
         return files
 
+    def markdown_of(self, file: File) -> str:
+        """Return a page's finished text, or nothing where a page on disk is taken as it is."""
+        return self._site.pages.get(file.src_uri, "")
+
+    def reading_rests_on(self) -> list[object]:
+        """Return what, beside its text, the reading of each page rests on.
+
+        Whatever else one of the events below comes to use for a page belongs here, or into
+        `writing_rests_on`: while serving, pages for which all of it is as before are kept.
+        """
+        return [self._glossary.terms, sorted(SEARCH_BOOST.items())]
+
+    def writing_rests_on(self, config: MkDocsConfig) -> list[object]:
+        """Return what, beside its reading, the writing of each page rests on."""
+        scripts = [(one.path, one.type) for one in config.extra_javascript]
+        return [self._policy, self._assets.folder_name, [*map(str, config.extra_css)], scripts]
+
     def on_page_markdown(
         self, markdown: str, *, page: Page, config: MkDocsConfig, files: Files
     ) -> str:
@@ -164,8 +188,9 @@ class HandbookPlugin(BasePlugin):
         self._policy = policy(self._scripts_of_serving or scripts)
 
     def on_post_page(self, output: str, *, page: Page, config: MkDocsConfig) -> str:
-        """Put the policy and our search into a page."""
-        return with_policy(with_search(output, self._assets.folder_name), self._policy)
+        """Put the policy, our search and the foot of its prints into a page."""
+        whole = with_foot(output, config.site_name, self._edition)
+        return with_policy(with_search(whole, self._assets.folder_name), self._policy)
 
     def on_post_template(
         self, output_content: str, *, template_name: str, config: MkDocsConfig
@@ -216,7 +241,7 @@ class HandbookPlugin(BasePlugin):
             if file.src_uri.startswith("assets/stylesheets/") and file.src_uri.endswith(".css")
         )
         return Surroundings(
-            styles=[*theme, *(self._assets.address(name) for name in EMBEDDED_STYLES)],
+            styles=[*theme, self._assets.address(EMBEDDED_STYLE)],
             scheme_script=self._assets.address(SCHEME_SCRIPT),
             script=self._assets.address(EMBEDDED_SCRIPT),
             icon=self._assets.address(ICON),
@@ -236,8 +261,3 @@ def _module(path: str) -> ExtraScriptValue:
     script = ExtraScriptValue(path)
     script.type = "module"
     return script
-
-
-def _state_of_code() -> dict[str, int]:
-    """Return when each Python file of the tool was last changed."""
-    return {str(path): path.stat().st_mtime_ns for folder in CODE for path in folder.rglob("*.py")}

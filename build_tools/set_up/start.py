@@ -28,6 +28,7 @@ COMMANDS = {
     "work-out": "Work out one calculator, with its working; alone, list them all.",
     "compare": "Tell what a change did: each printed number with its cause, and each text.",
     "class-pack": "Write question sheets with their key, and files for learning systems.",
+    "print": "Print the handbook, one path or the sheets to carry, as a PDF file.",
     "simulate-homes": "Make the simulated homes anew that are stale, or those of named faults.",
     "benchmark": "Measure on this machine; benchmark --help tells what.",
     "readme-pictures": "Take the pictures that the README shows anew, into docs/pictures.",
