@@ -56,12 +56,12 @@ def edition_of(config: Path, docs: Path) -> Edition:
     SOURCE_DATE_EPOCH where it is set.
     """
     date = get_build_datetime().date()
-    commit = _git(config.parent, "rev-parse", "--verify", "--quiet", "HEAD")
-    if not commit or not _git(config.parent, "ls-files", "--", str(config)):
+    commit = git(config.parent, "rev-parse", "--verify", "--quiet", "HEAD")
+    if not commit or not git(config.parent, "ls-files", "--", str(config)):
         return Edition(date, digest_of_sources(config, docs), in_git=False)
-    repository = Path(_git(config.parent, "rev-parse", "--show-toplevel").strip())
+    repository = Path(git(config.parent, "rev-parse", "--show-toplevel").strip())
     made_from = (config, docs, *(one for one in CODE if one.is_relative_to(repository)))
-    changed = _git(config.parent, "status", "--porcelain", "--", *map(str, made_from))
+    changed = git(config.parent, "status", "--porcelain", "--", *map(str, made_from))
     return Edition(date, commit[:LENGTH], changed=bool(changed))
 
 
@@ -85,7 +85,7 @@ def _sources(docs: Path) -> Iterator[tuple[str, Path]]:
     yield from sorted(found.items())
 
 
-def _git(folder: Path, *arguments: str) -> str:
+def git(folder: Path, *arguments: str) -> str:
     """Return what git says; nothing where there is no git, or it refuses."""
     command = ["git", "-C", str(folder), "-c", "core.quotePath=false", *arguments]
     try:

@@ -86,15 +86,18 @@ def workbox_files(root: Path) -> list[Path]:
     return [packages / f"workbox-{name}" / "build" / f"workbox-{name}.prod.js" for name in WORKBOX]
 
 
-def edition_line(edition: Edition, page_url: str, assets: str) -> str:
+def edition_line(edition: Edition, page_url: str, assets: str, changes: str = "") -> str:
     """Return the line at the end of a page: its edition, and the way to keep it on a phone.
 
     assets: the folder of the page's scripts, by which they know whether they are of its edition.
+    changes: the address of the page on what changed, where there is one.
     """
     site = get_relative_url(".", page_url)
+    link = get_relative_url(changes.removesuffix(".md") + "/", page_url) if changes else ""
+    what_changed = f' · <a href="{link}">What changed</a>' if link else ""
     return (
         f'\n<p class="edition" data-site="{site}/" data-assets="{assets}">'
-        f"{edition_words(edition)}"
+        f"{edition_words(edition)}{what_changed}"
         f' · <a href="{get_relative_url(KEEP_PAGE, page_url)}">Keep this handbook on this phone</a>'
         "</p>\n"
     )

@@ -26,6 +26,7 @@ COMMANDS = {
     "update-answers": "Rewrite answers of worked examples that are no longer right; tell each.",
     "schemas": "Make the schemas of the source files anew, in docs/schemas, for editors.",
     "work-out": "Work out one calculator, with its working; alone, list them all.",
+    "compare": "Tell what a change did: each printed number with its cause, and each text.",
     "class-pack": "Write question sheets with their key, and files for learning systems.",
     "print": "Print the handbook, one path or the sheets to carry, as a PDF file.",
     "simulate-homes": "Make the simulated homes anew that are stale, or those of named faults.",
