@@ -30,12 +30,14 @@ STYLES = (
     BROWSER / "practice_call.css",
     BROWSER / "record.css",
     BROWSER / "exercise.css",
+    THEME / "paper.css",
 )
 EMBEDDED_STYLES = (
     THEME / "handbook.css",
     BROWSER / "forms.css",
     BROWSER / "figures.css",
     EMBEDDING / "embedded.css",
+    THEME / "paper.css",
 )
 # The joined files. Those of pages stand in one folder, which place.js takes for granted.
 STYLE = "handbook.css"
