@@ -30,6 +30,7 @@ def form_html(
     texts: dict[str, str],
     units: str,
     runtime_url: str,
+    exact: dict[str, str] | None = None,
     heading: str = "Try your own numbers",
     level: int = 3,
     folded: bool = False,
@@ -40,8 +41,9 @@ def form_html(
     wrote for an input; an input without a text shows how the calculator understood it.
     picture: the calculator's curve for the example, as SVG. carried: by its title, what each unit
     of equipment tells of the inputs. form_id: unique in its page. runtime_url: the runtime's folder
-    as seen from the page. level: the heading's level, which fits the form into the page's outline.
-    folded: whether the working is folded until the reader asks for it.
+    as seen from the page. exact: for an input whose text was converted and rounded, what it means.
+    level: the heading's level, which fits the form into the page's outline. folded: whether the
+    working is folded until the reader asks for it.
     """
     if result["problems"]:
         problems = " ".join(result["problems"].values())
@@ -53,7 +55,7 @@ def form_html(
         picture=Markup(picture),
         carried={title: json.dumps(figures) for title, figures in (carried or {}).items()},
         form_id=form_id,
-        fields=_fields(calculator, result, texts, units),
+        fields=_fields(calculator, result, texts, units, exact or {}),
         numbers_named=_in_one_line(result["inputs"]),
         units=units,
         runtime_url=runtime_url if runtime_url.endswith("/") else f"{runtime_url}/",
@@ -68,7 +70,13 @@ def _in_one_line(inputs: dict[str, dict]) -> str:
     return " · ".join(f"{one['label']}: {one['shown']}" for one in inputs.values())
 
 
-def _fields(calculator: Calculator, result: dict, texts: dict[str, str], units: str) -> list[dict]:
+def _fields(
+    calculator: Calculator,
+    result: dict,
+    texts: dict[str, str],
+    units: str,
+    exact: dict[str, str],
+) -> list[dict]:
     fields = []
     counting: set[str] = set()
     for declared in calculator.inputs:
@@ -85,6 +93,7 @@ def _fields(calculator: Calculator, result: dict, texts: dict[str, str], units: 
             {
                 "declared": declared,
                 "text": text.replace("\u00a0", " "),
+                "exact": exact.get(declared.name),
                 "unit": display_unit(declared.unit, units),
                 "only_when": _only_when(declared),
                 "slider": _slider(declared, units),

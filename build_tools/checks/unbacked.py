@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from build_tools.checks.examples import wrong_names
-from build_tools.checks.typed_quantities import Typed, kinds_of, typed_quantities
+from build_tools.content.typed_quantities import Typed, kinds_of, typed_quantities
 from build_tools.content.entries import Block
 from build_tools.content.fields import Format, Measure, keys, same_as_written
 from build_tools.content.handbook import Handbook

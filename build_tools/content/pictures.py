@@ -25,7 +25,8 @@ def drawn(values: Values, entry: Entry[Picture]) -> tuple[str, dict[str, str]]:
         problems = values.result(content.calculate, content.given)["problems"]
         svg = "" if problems else values.picture(content.calculate, content.given)
         return svg, problems
-    svg, problems = drawing(content.drawing, content.given, values.handbook.units)
+    given = values.complete(inputs_of(content), content.given)
+    svg, problems = drawing(content.drawing, given, values.handbook.units)
     return svg or "", problems
 
 

@@ -15,12 +15,16 @@ from typing import Any
 from jinja2 import StrictUndefined, TemplateError, meta
 from jinja2.sandbox import SandboxedEnvironment
 
+from build_tools.content import typed_in_units
+from build_tools.content.both_systems import fact_in, shown_in, text_in, with_own_units
 from build_tools.content.entries import Entry, Example, Passage
 from build_tools.content.fields import Format, Measure, keys
 from build_tools.content.handbook import Handbook
 from build_tools.content.markdown_file import EXPRESSION, hide_expressions
 from build_tools.content.models import Equipment, Fact, TypicalHome
+from build_tools.content.page_models import WorkedExample
 from build_tools.content.problems import Problem, expected, shortened
+from build_tools.content.typed_in_units import Answers
 from build_tools.content.unit_figures import (
     NAMES,
     OPTIONAL,
@@ -29,8 +33,9 @@ from build_tools.content.unit_figures import (
     in_us_units,
 )
 from calculators import CALCULATORS, run
-from calculators.declare import Calculator
+from calculators.declare import Calculator, Input
 from calculators.figures import picture
+from calculators.quantities import KINDS, parse
 
 _LIKE = "(expected an expression such as {{ fact.name }})"
 _OPEN = re.compile(r"\{[{%]")
@@ -109,17 +114,26 @@ class Values:
         self._compiled: dict[str, Callable[..., Any]] = {}
         self._used: set[str] = set()
         self.units = handbook.units
+        self._written_in = handbook.own_units
 
     @contextmanager
     def shown_as(self, unit: Entry[Any] | None) -> Iterator[None]:
         """Show values in the units of a unit of equipment, where it has its own."""
-        before = self.units
+        before = self.units, self._written_in
         own = unit.content.units if unit and isinstance(unit.content, Equipment) else None
-        self.units = own or self.handbook.units
+        if own:
+            self.units = self._written_in = own
+        else:
+            self.units, self._written_in = self.handbook.units, self.handbook.own_units
         try:
             yield
         finally:
-            self.units = before
+            self.units, self._written_in = before
+
+    @property
+    def _is_other(self) -> bool:
+        """Whether values are shown in the system that their source is not written in."""
+        return self.units != self._written_in
 
     def fill(self, passage: Passage, unit: Entry[Equipment] | None = None) -> str:
         """Return the text of a passage with every expression replaced by its value.
@@ -138,7 +152,27 @@ class Values:
             said = f'"{stray[0]}" opens an expression that nothing closes (expected "{closing}")'
             self.problems.append(passage.problem(stray.start(), said))
         with self.shown_as(unit):
-            return EXPRESSION.sub(value, passage.text)
+            text = self._in_other_units(passage) if self._is_other else passage.text
+            return EXPRESSION.sub(value, text)
+
+    def _in_other_units(self, passage: Passage) -> str:
+        """Return a text whose typed quantities are those that readers of the other system see."""
+        answers: Answers = []
+        kinds: set[str] = set()
+        content = passage.entry.content
+        calculator = CALCULATORS.get(getattr(content, "calculate", None) or "")
+        if calculator:
+            kinds = {calculator.input(name).kind for name in content.given}
+        if calculator and isinstance(content, WorkedExample):
+            computed = self.answers(passage.entry)["values"]
+            outputs = [calculator.output(name) for name in content.answers]
+            kinds |= {output.kind for output in outputs}
+            answers = [
+                (parse(content.answers[one.name], one.kind), computed[one.name]["shown"])
+                for one in outputs
+                if "unit" in computed[one.name] and one.kind in KINDS
+            ]
+        return typed_in_units.in_units(passage, self.units, answers, kinds)
 
     def attempt(self, entry: Entry[Any], line: int, find: Callable[[], Any]) -> Any:
         """Return what `find` finds, or None after noting why not; note the facts it used."""
@@ -177,18 +211,40 @@ class Values:
         return _picture(name, self._inputs(name, given), self.units)
 
     def _inputs(self, name: str, given: Mapping[str, str]) -> tuple[tuple[str, str], ...]:
-        inputs = {**self.shop_defaults(CALCULATORS[name]), **given}
-        return tuple(sorted(inputs.items()))
+        calculator = CALCULATORS[name]
+        inputs = {**self.shop_defaults(calculator), **given}
+        return tuple(sorted(self.complete(calculator.inputs, inputs).items()))
+
+    def complete(self, inputs: Iterable[Input], given: Mapping[str, str]) -> dict[str, str]:
+        """Return what is given so that it means the same to readers of either unit system."""
+        return with_own_units(inputs, given, self._written_in, defaults=self._is_other)
+
+    def texts_shown(self, inputs: Iterable[Input], texts: Mapping[str, str]) -> dict[str, str]:
+        """Return texts of inputs, by name, as readers see them."""
+        if not self._is_other:
+            return dict(texts)
+        declared = {one.name: one for one in inputs}
+        return {
+            name: text_in(declared[name], text, self._written_in, self.units)
+            for name, text in texts.items()
+        }
 
     def measure(self, measure: Measure) -> Shown:
         """Return a quantity of a source file in the units of those who read it."""
+        if self._is_other:
+            return Shown.of(shown_in(measure.quantity, self.units), measure.text)
         return Shown.of(measure.quantity.shown(self.units), measure.text)
+
+    def _fact_measure(self, measure: Measure) -> Shown:
+        if self._is_other:
+            return Shown.of(fact_in(measure.text, measure.quantity, self.units), measure.text)
+        return self.measure(measure)
 
     def fact(self, fact: Fact) -> Shown:
         """Return a fact's value, or its range with the ends as `low` and `high`."""
         if fact.value is not None:
-            return self.measure(fact.value)
-        low, high = self.measure(fact.low), self.measure(fact.high)
+            return self._fact_measure(fact.value)
+        low, high = self._fact_measure(fact.low), self._fact_measure(fact.high)
         number, _, unit = low.partition("\u00a0")
         start = number if high.endswith(f"\u00a0{unit}") else low
         made = Shown.of(f"{start} to {high}", f"{fact.low.text} to {fact.high.text}")
@@ -298,7 +354,7 @@ class Values:
         value = figure(unit.content, name)
         if not isinstance(value, Measure):
             return value
-        if self.units == "us":
+        if self.units == "us" and not self._is_other:
             return Shown.of(in_us_units(name, value).shown("us"), value.text)
         return self.measure(value)
 
@@ -388,7 +444,8 @@ class Values:
             for one in calculator.inputs
             if one.equipment and getattr(unit.content, one.equipment) is None
         }
-        filled = usual | self.equipment_inputs(calculator, unit)
+        own = self.equipment_inputs(calculator, unit)
+        filled = usual | self.texts_shown(calculator.inputs, own)
         return {name: text.replace("\u00a0", " ") for name, text in filled.items()}
 
 
