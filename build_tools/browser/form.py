@@ -8,6 +8,7 @@ from pathlib import Path
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup
 
+from build_tools.content.both_systems import compares_units
 from calculators.declare import Calculator, Input
 from calculators.quantities import display_unit
 
@@ -59,6 +60,7 @@ def form_html(
         numbers_named=_in_one_line(result["inputs"]),
         units=units,
         runtime_url=runtime_url if runtime_url.endswith("/") else f"{runtime_url}/",
+        kept=compares_units(calculator),
         heading=heading,
         level=level,
         folded=folded,

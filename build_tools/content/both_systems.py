@@ -11,7 +11,7 @@ import re
 from collections.abc import Iterable, Mapping
 
 from build_tools.content.fields import last_place
-from calculators.declare import Input
+from calculators.declare import Calculator, Input
 from calculators.quantities import (
     KINDS,
     Quantity,
@@ -32,6 +32,11 @@ DIGITS = 3
 _NEAR = 0.02
 #: In which of several trade units readers see a metric one, where the first is not the usual.
 _USUAL = {"mL": "fl oz", "mL/min": "fl oz/min"}
+
+
+def compares_units(calculator: Calculator) -> bool:
+    """Tell whether units themselves are what a calculator is about, so that both systems stand."""
+    return any(one.fixed_unit and one.unit in METRIC for one in calculator.outputs)
 
 
 def _trade_units() -> dict[tuple[str, str], str]:

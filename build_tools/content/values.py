@@ -15,10 +15,10 @@ from typing import Any
 from jinja2 import StrictUndefined, TemplateError, meta
 from jinja2.sandbox import SandboxedEnvironment
 
-from build_tools.content import typed_in_units
+from build_tools.content import typed_in_units, unit_marks
 from build_tools.content.both_systems import fact_in, shown_in, text_in, with_own_units
 from build_tools.content.entries import Entry, Example, Passage
-from build_tools.content.fields import Format, Measure, keys
+from build_tools.content.fields import Format, Measure, keys, parse_any
 from build_tools.content.handbook import Handbook
 from build_tools.content.markdown_file import EXPRESSION, hide_expressions
 from build_tools.content.models import Equipment, Fact, TypicalHome
@@ -35,7 +35,7 @@ from build_tools.content.unit_figures import (
 from calculators import CALCULATORS, run
 from calculators.declare import Calculator, Input
 from calculators.figures import picture
-from calculators.quantities import KINDS, parse
+from calculators.quantities import KINDS, QuantityError, parse
 
 _LIKE = "(expected an expression such as {{ fact.name }})"
 _OPEN = re.compile(r"\{[{%]")
@@ -69,6 +69,10 @@ class Shown(str):
     typed: str
     low: Shown
     high: Shown
+    #: The same for readers of the shop's own unit system, where that is known.
+    own = ""
+    #: Whether its unit is its subject, so that both systems have the same.
+    is_kept = False
 
     @classmethod
     def of(cls, shown: str, typed: str) -> Shown:
@@ -145,7 +149,8 @@ class Values:
         def value(match: re.Match[str]) -> str:
             place = passage.entry, passage.line_at(match.start())
             found = self.attempt(*place, lambda: self._evaluate(match[0], unit))
-            return match[0] if found is None else str(found)
+            kept = isinstance(found, Shown) and found.is_kept
+            return match[0] if found is None else unit_marks.kept(found) if kept else str(found)
 
         if stray := _OPEN.search(hide_expressions(passage.text)):
             closing = "}}" if stray[0] == "{{" else "%}"
@@ -231,14 +236,19 @@ class Values:
 
     def measure(self, measure: Measure) -> Shown:
         """Return a quantity of a source file in the units of those who read it."""
-        if self._is_other:
-            return Shown.of(shown_in(measure.quantity, self.units), measure.text)
-        return Shown.of(measure.quantity.shown(self.units), measure.text)
+        own = measure.quantity.shown(self._written_in)
+        shown = shown_in(measure.quantity, self.units) if self._is_other else own
+        made = Shown.of(shown, measure.text)
+        made.own = own
+        return made
 
     def _fact_measure(self, measure: Measure) -> Shown:
-        if self._is_other:
-            return Shown.of(fact_in(measure.text, measure.quantity, self.units), measure.text)
-        return self.measure(measure)
+        made = self.measure(measure)
+        if not self._is_other:
+            return made
+        rounded = Shown.of(fact_in(measure.text, measure.quantity, self.units), measure.text)
+        rounded.own = made.own
+        return rounded
 
     def fact(self, fact: Fact) -> Shown:
         """Return a fact's value, or its range with the ends as `low` and `high`."""
@@ -289,6 +299,8 @@ class Values:
             "home": _Names(self._home_value),
             "example": self._example,
             "work_out": self._work_out,
+            "quantity": self._quantity,
+            "kept": _kept,
         }
 
     def _fact_value(self, name: str) -> Shown:
@@ -401,6 +413,13 @@ class Values:
             raise ValueProblem(f'the calculator "{name}" cannot use "{about}": {sentence}')
         return self._outputs(name, result)
 
+    def _quantity(self, text: Any) -> Shown:
+        """Return a quantity that a text takes as given, as in the rows of a table."""
+        try:
+            return self.measure(Measure(str(text), parse_any(str(text))))
+        except QuantityError as problem:
+            raise ValueProblem(f'"{shortened(text)}" is no quantity: {problem}') from None
+
     def _outputs(self, name: str, result: dict[str, Any]) -> _Names:
         def find(output: str) -> Shown:
             value = result["values"].get(output)
@@ -409,7 +428,9 @@ class Values:
                     f'the calculator "{name}" gives no answer "{output}" here '
                     f"{expected(output, result['values'])}"
                 )
-            return Shown.of(value["shown"], exact(value))
+            made = Shown.of(value["shown"], exact(value))
+            made.is_kept = CALCULATORS[name].output(output).fixed_unit
+            return made
 
         return _Names(find)
 
@@ -447,6 +468,16 @@ class Values:
         own = self.equipment_inputs(calculator, unit)
         filled = usual | self.texts_shown(calculator.inputs, own)
         return {name: text.replace("\u00a0", " ") for name, text in filled.items()}
+
+
+def _kept(value: Any) -> Shown:
+    """Return a quantity in the shop's own unit for readers of both systems, such as a name."""
+    text = value.own if isinstance(value, Shown) else str(value)
+    if not text:
+        raise ValueProblem("only a fact, a value of the shop or a text can be kept in its unit")
+    made = Shown.of(text, text)
+    made.is_kept = True
+    return made
 
 
 def _single_values(shop: Format) -> Iterable[str]:

@@ -25,11 +25,13 @@ STYLES = (
     "practice_call.css",
     "record.css",
     "exercise.css",
+    "units.css",
 )
 SCRIPT = "page/handbook.js"
-EMBEDDED_STYLES = ("handbook.css", "forms.css", "figures.css", "embedded.css")
+EMBEDDED_STYLES = ("handbook.css", "forms.css", "figures.css", "units.css", "embedded.css")
 EMBEDDED_SCRIPT = "page/embedding/embedded.js"
 SCHEME_SCRIPT = "page/embedding/scheme.js"
+UNITS_SCRIPT = "page/units/units.js"
 ICON = "icon.svg"
 
 
@@ -54,6 +56,7 @@ def find_assets() -> Assets:
         "practice_call.css",
         "record.css",
         "exercise.css",
+        "units.css",
     )
     styles = (*(BROWSER / name for name in own), EMBEDDING / "embedded.css")
     files = {path.name: path for path in (*THEME.iterdir(), *ICONS.iterdir(), *styles)}

@@ -40,13 +40,17 @@ from build_tools.pages.assets import (
     SCHEME_SCRIPT,
     SCRIPT,
     STYLES,
+    UNITS_SCRIPT,
     find_assets,
 )
 from build_tools.pages.glossary_links import GlossaryLinks
 from build_tools.pages.headers import NAME, headers_file
 from build_tools.pages.sayings_page import SAYINGS
 from build_tools.pages.security import policy, theme_scripts, with_policy
-from build_tools.pages.site import Site, write_site
+from build_tools.pages.site import Site
+from build_tools.pages.units.both import site_in_both_systems
+from build_tools.pages.units.elements import with_elements
+from build_tools.pages.units.switch import slug, with_switch
 from build_tools.search.files import THEME_WORKER, WORDS, search_words, with_search
 
 ROOT = Path(__file__).parents[2]
@@ -84,6 +88,7 @@ class HandbookPlugin(BasePlugin):
         config.extra["assets"] = self._assets.folder_name
         # Columns are aligned by an attribute of their own: the policy lets no style attribute work.
         config.mdx_configs.setdefault("tables", {})["use_align_attribute"] = True
+        config.mdx_configs.setdefault("toc", {})["slugify"] = slug
         config.markdown_extensions.append(self._glossary)
         config.theme["logo"] = config.theme["favicon"] = self._assets.address(ICON)
         return config
@@ -99,7 +104,10 @@ class HandbookPlugin(BasePlugin):
             runtime = runtime_files(ROOT)
         except BrowserFilesError as error:
             raise PluginError(str(error)) from None
-        self._site = write_site(handbook, values, runtime.folder_name, config.site_url)
+        self._site = site_in_both_systems(
+            handbook, values, runtime.folder_name, config.site_url
+        )
+        config.extra["own_units"] = handbook.own_units
         self._glossary.use(handbook)
         config.nav = self._site.nav
         copied = dict(runtime.files)
@@ -145,8 +153,8 @@ class HandbookPlugin(BasePlugin):
         self._policy = policy(self._scripts_of_serving or scripts)
 
     def on_post_page(self, output: str, *, page: Page, config: MkDocsConfig) -> str:
-        """Put the policy and our search into a page."""
-        return with_policy(with_search(output, self._assets.folder_name), self._policy)
+        """Put the policy, our search and the choice of units into a page."""
+        return self._finished(output, config)
 
     def on_post_template(
         self, output_content: str, *, template_name: str, config: MkDocsConfig
@@ -154,7 +162,11 @@ class HandbookPlugin(BasePlugin):
         """Put the policy also into the page for a wrong address."""
         if not template_name.endswith(".html"):
             return output_content
-        return with_policy(with_search(output_content, self._assets.folder_name), self._policy)
+        return self._finished(output_content, config)
+
+    def _finished(self, html: str, config: MkDocsConfig) -> str:
+        html = with_elements(with_switch(html, config.extra["own_units"]))
+        return with_policy(with_search(html, self._assets.folder_name), self._policy)
 
     def on_post_build(self, *, config: MkDocsConfig) -> None:
         """Make an edition of the written site; then write what hosts shall send with its files."""
@@ -188,6 +200,8 @@ class HandbookPlugin(BasePlugin):
         return Surroundings(
             styles=[*theme, *(self._assets.address(name) for name in EMBEDDED_STYLES)],
             scheme_script=self._assets.address(SCHEME_SCRIPT),
+            units_script=self._assets.address(UNITS_SCRIPT),
+            own_units=config.extra["own_units"],
             script=self._assets.address(EMBEDDED_SCRIPT),
             icon=self._assets.address(ICON),
             site_name=config.site_name,

@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterator
 from difflib import SequenceMatcher
 
-from build_tools.pages.units.marks import ABSENT, pair
+from build_tools.content.unit_marks import ABSENT, pair
 
 _TAG = re.compile(r"(<svg\b.*?</svg>|<[a-zA-Z/][^<>]*>)", re.DOTALL)
 _ATTRIBUTE = re.compile(r"""([^\s"'<>/=]+)(?:=("[^"]*"|'[^']*'))?""")

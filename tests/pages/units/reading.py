@@ -1,0 +1,115 @@
+"""What a reader of one unit system finds in a built page, as the page's script would show it."""
+
+from __future__ import annotations
+
+import json
+import re
+from html.parser import HTMLParser
+
+from build_tools.content.typed_quantities import Typed, kinds_of, typed_quantities
+from calculators.quantities import KINDS, normal_spelling
+from calculators.units import METRIC
+
+#: Attributes that people see or hear.
+SAID = ("alt", "aria-label", "content", "data-label", "placeholder", "title", "value")
+#: Text around which stands where a reader sees it apart from the rest.
+_INLINE = {"a", "abbr", "b", "code", "em", "i", "mark", "small", "span", "strong", "sub", "sup", "u"}
+_VOID = {"br", "hr", "img", "input", "link", "meta", "source", "wbr"}
+#: Where units are named and not used: what is kept, names in formulas, and what runs.
+_SKIPPED = {"script", "style"}
+
+TRADE = frozenset(METRIC) - {"12-hour clock"}
+#: "mg/L" is the trade's own unit for what is dissolved, in both systems.
+ONLY_METRIC = frozenset(METRIC.values()) - {"mg/L", "mg/L per mg/L", "24-hour clock"}
+
+
+class Reading(HTMLParser):
+    """The visible text of a page for readers of the shop's own system, or of the other one.
+
+    pieces: each with what it is: "text", or the name of an attribute.
+    """
+
+    def __init__(self, *, other: bool) -> None:
+        super().__init__(convert_charrefs=True)
+        self.other = other
+        self.pieces: list[tuple[str, str]] = []
+        self._open: list[tuple[str, bool]] = []
+        self._text: list[str] = []
+        self._replaced: str | None = None
+
+    @property
+    def _hidden(self) -> bool:
+        return any(hidden for _, hidden in self._open)
+
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        given = {name: text or "" for name, text in attrs}
+        hidden = (
+            tag in _SKIPPED
+            or "data-kept" in given
+            or "live-form__formula" in given.get("class", "")
+            or (tag == "template" and not self.other)
+            or ("data-own" in given and self.other)
+        )
+        if tag not in _INLINE:
+            self._end_piece()
+        shown = dict(given)
+        if self.other and "data-in-other" in given:
+            shown |= json.loads(given["data-in-other"])
+        if not hidden and not self._hidden:
+            self.pieces += [(name, shown[name]) for name in SAID if shown.get(name)]
+            if self.other and "data-other" in given:
+                self._text.append(given["data-other"])
+                hidden = True
+        if tag not in _VOID:
+            self._open.append((tag, hidden))
+
+    def handle_startendtag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        self.handle_starttag(tag, attrs)
+        if tag not in _VOID:
+            self.handle_endtag(tag)
+
+    def handle_endtag(self, tag: str) -> None:
+        while self._open and self._open.pop()[0] != tag:
+            pass
+        if tag not in _INLINE:
+            self._end_piece()
+
+    def handle_data(self, data: str) -> None:
+        if not self._hidden:
+            self._text.append(data)
+
+    def _end_piece(self) -> None:
+        text = "".join(self._text)
+        if text.strip():
+            self.pieces.append(("text", text))
+        self._text = []
+
+
+def read(html: str, *, other: bool) -> list[tuple[str, str]]:
+    """Return the pieces of text of a page: its title and description, and its article."""
+    head = re.search(r"<title.*?</title>", html, re.DOTALL)
+    described = re.search(r'<meta name="description"[^>]*>', html)
+    body = re.search(r"<article.*</article>|<main.*</main>", html, re.DOTALL)
+    parser = Reading(other=other)
+    for part in (head, described, body):
+        if part:
+            parser.feed(part[0])
+    parser.close()
+    return parser.pieces
+
+
+def units_of(typed: Typed) -> set[str]:
+    """Return the units that a typed quantity may be in."""
+    spelled = normal_spelling(typed.unit)
+    return {KINDS[kind].spelled[spelled] for kind in kinds_of(typed.unit)}
+
+
+def quantities_in(pieces: list[tuple[str, str]], units: frozenset[str]) -> list[str]:
+    """Return each quantity of these units with the text around it."""
+    found = []
+    for place, text in pieces:
+        for typed in typed_quantities(text):
+            if units_of(typed) & units:
+                around = text[max(0, typed.start - 40) : typed.end + 30]
+                found.append(f"{place}: {typed.text} in “{' '.join(around.split())}”")
+    return found
