@@ -187,6 +187,24 @@ def test_two_pages_lose_nothing_of_each_other(visits: Visits, handbook: str) -> 
     assert [one["seed"] for one in got["attempts"][3:]] == list("abcdefghijklm")
 
 
+def test_what_another_page_wrote_over_is_added_anew(visits: Visits, handbook: str) -> None:
+    page = saving_data(visits)
+    page.goto(handbook + MINE)
+    answer(page, "a", "b")
+    before = kept_in(page)
+    answer(page, "c")
+    other = page.context.new_page()
+    other.goto(f"{handbook}404.html")
+    other.evaluate(KEEP, before)
+    expect(count(page)).to_have_text("It holds 3 answers and 0 observations.")
+    assert [one["seed"] for one in read_record(kept_in(page))["attempts"]] == ["a", "b", "c"]
+    other.evaluate("() => localStorage.removeItem('handbook-record')")
+    expect(count(page)).to_contain_text("Nothing is in it yet.")
+    other.evaluate(KEEP, json.dumps(ANA))
+    expect(count(page)).to_have_text("It holds 3 answers and 0 observations.")
+    assert read_record(kept_in(page)) == read_record(json.dumps(ANA))
+
+
 def test_where_nothing_is_kept_a_sentence_says_so_and_the_file_holds_it(
     visits: Visits, handbook: str
 ) -> None:

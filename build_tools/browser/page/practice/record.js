@@ -37,6 +37,13 @@ export const FULL = "Your record is full: save it as a file from “My record”
 /** What the browser would not keep: the record as it is on this page only. @type {string | null} */
 let unkept = null;
 
+/**
+ * The entries that this page added, as text: a browser may hand a page's write on to another page
+ * only after that page has written over it, even where they take turns. Then they are added anew.
+ */
+const added = { attempts: /** @type {Set<string>} */ (new Set()), observed: /** @type {Set<string>} */ (new Set()) };
+const LISTS = /** @type {const} */ (["attempts", "observed"]);
+
 /** @returns {PersonRecord} */
 export function newRecord() {
   return { version: VERSION, name: "", attempts: [], observed: [] };
@@ -92,7 +99,7 @@ export function writeRecord(change) {
       return { kept: false, sentence: problem };
     }
     const refused = change(record);
-    return refused ? { kept: false, sentence: refused } : store(JSON.stringify(record));
+    return refused ? { kept: false, sentence: refused } : store(record);
   });
 }
 
@@ -108,7 +115,7 @@ export function replaceRecord(read, record) {
     if (recordText() !== read) {
       return { kept: false, sentence: "", changed: true };
     }
-    return { ...store(record ? JSON.stringify(record) : null), changed: false };
+    return { ...store(record), changed: false };
   });
 }
 
@@ -161,21 +168,71 @@ function parsed(text) {
   }
 }
 
-/** @param {string | null} text  null forgets it @returns {Written} */
-function store(text) {
+/** @param {PersonRecord | null} record  null forgets it @returns {Written} */
+function store(record) {
+  remember(record);
   try {
-    if (text === null) {
+    if (record === null) {
       localStorage.removeItem(KEY);
     } else {
-      localStorage.setItem(KEY, text);
+      localStorage.setItem(KEY, JSON.stringify(record));
     }
     unkept = null;
   } catch {
-    unkept = text ?? "";
+    unkept = record ? JSON.stringify(record) : "";
   }
   dispatchEvent(new Event(CHANGED));
   return unkept === null ? { kept: true, sentence: "" } : { kept: false, sentence: NOT_KEPT };
 }
+
+/** @param {PersonRecord | null} record  what takes the place of the record that is there now */
+function remember(record) {
+  const before = parsed(recordText());
+  for (const list of LISTS) {
+    if (record === null) {
+      added[list].clear();
+    }
+    const old = new Set(texts(before, list));
+    texts(record, list).filter((text) => !old.has(text)).forEach((text) => added[list].add(text));
+  }
+}
+
+/** @param {PersonRecord | null} record @param {"attempts" | "observed"} list @returns {string[]} */
+function texts(record, list) {
+  return (record?.[list] ?? []).map((entry) => JSON.stringify(entry, Object.keys(entry).sort()));
+}
+
+/**
+ * Adds anew what another page wrote over; where that page deleted the record, it is forgotten.
+ *
+ * @param {StorageEvent} event
+ */
+async function bringBack({ key, newValue }) {
+  if (newValue === null && (key === KEY || key === null)) {
+    LISTS.forEach((list) => added[list].clear());
+  }
+  if (key !== KEY || newValue === null || !lost(parsed(newValue))) {
+    return;
+  }
+  await writeRecord((record) => {
+    for (const list of LISTS) {
+      const there = new Set(texts(record, list));
+      const missing = [...added[list]].filter((text) => !there.has(text)).map((text) => JSON.parse(text));
+      record[list].push(...missing);
+    }
+    record.attempts.sort((one, other) => (one.at < other.at ? -1 : Number(one.at > other.at)));
+  });
+}
+
+/** @param {PersonRecord | null} record @returns {boolean}  whether something that this page added is not in it */
+function lost(record) {
+  return record !== null && LISTS.some((list) => {
+    const there = new Set(texts(record, list));
+    return [...added[list]].some((text) => !there.has(text));
+  });
+}
+
+addEventListener("storage", bringBack);
 
 /**
  * Runs one change at a time, across all pages of the site where the browser can do that.
