@@ -2,11 +2,27 @@
 
 from __future__ import annotations
 
+import re
+from collections.abc import Iterator
+
 from build_tools.content.both_systems import number_in, other_unit
 from build_tools.content.entries import Passage
 from build_tools.content.fields import same_as_written
 from build_tools.content.typed_quantities import Typed, kinds_of, typed_quantities
-from calculators.quantities import KINDS, Quantity, QuantityError, normal_spelling
+from calculators.quantities import (
+    KINDS,
+    Quantity,
+    QuantityError,
+    clock,
+    normal_spelling,
+    read_clock,
+)
+
+_SHOWN = {"us": "12-hour clock", "metric": "24-hour clock"}
+_CLOCK = {
+    "metric": re.compile(r"(?<![\w:])\d{1,2}:\d{2}[ \u00a0]?[ap]m\b"),
+    "us": re.compile(r"(?<![\w:])\d{1,2}:\d{2}(?![\d:]|[ \u00a0]?[ap]m\b)"),
+}
 
 #: Answers as they are stated, each with what the calculator shows readers of the other system.
 Answers = list[tuple[Quantity, str]]
@@ -22,12 +38,36 @@ def in_units(passage: Passage, units: str, answers: Answers, kinds: set[str]) ->
     """
     made, done = [], 0
     for piece in passage.markdown.pieces:
-        for typed in typed_quantities(piece.text):
-            text = _in_units(typed, units, answers, kinds)
-            if text is not None:
-                made += [passage.text[done : piece.offset(typed.start)], text]
-                done = piece.offset(typed.end - 1) + 1
+        changes = [*_quantities(piece.text, units, answers, kinds), *_times(piece.text, units, kinds)]
+        for start, end, text in sorted(changes):
+            made += [passage.text[done : piece.offset(start)], text]
+            done = piece.offset(end - 1) + 1
     return "".join([*made, passage.text[done:]])
+
+
+def _quantities(
+    text: str, units: str, answers: Answers, kinds: set[str]
+) -> Iterator[tuple[int, int, str]]:
+    """Yield where a quantity stands that is to be changed, and what it becomes."""
+    for typed in typed_quantities(text):
+        if made := _in_units(typed, units, answers, kinds):
+            yield typed.start, typed.end, made
+
+
+def _times(text: str, units: str, kinds: set[str]) -> Iterator[tuple[int, int, str]]:
+    """Yield the same for times of day.
+
+    Without am or pm a text like 1:30 may be a duration: it is a time of day where the block has one.
+    """
+    if units == "us" and "time of day" not in kinds:
+        return
+    for match in _CLOCK[units].finditer(text):
+        try:
+            hours = read_clock(match[0].replace("\u00a0", " "))
+        except QuantityError:
+            continue
+        if hours is not None:
+            yield match.start(), match.end(), clock(hours, _SHOWN[units])
 
 
 def _in_units(typed: Typed, units: str, answers: Answers, kinds: set[str]) -> str | None:

@@ -252,6 +252,8 @@ class Values:
 
     def fact(self, fact: Fact) -> Shown:
         """Return a fact's value, or its range with the ends as `low` and `high`."""
+        if fact.kept and fact.value is not None:
+            return _kept(self._fact_measure(fact.value), fact.value.text)
         if fact.value is not None:
             return self._fact_measure(fact.value)
         low, high = self._fact_measure(fact.low), self._fact_measure(fact.high)
@@ -470,12 +472,12 @@ class Values:
         return {name: text.replace("\u00a0", " ") for name, text in filled.items()}
 
 
-def _kept(value: Any) -> Shown:
+def _kept(value: Any, typed: str = "") -> Shown:
     """Return a quantity in the shop's own unit for readers of both systems, such as a name."""
     text = value.own if isinstance(value, Shown) else str(value)
     if not text:
         raise ValueProblem("only a fact, a value of the shop or a text can be kept in its unit")
-    made = Shown.of(text, text)
+    made = Shown.of(text, typed or text)
     made.is_kept = True
     return made
 

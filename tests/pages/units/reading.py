@@ -7,7 +7,7 @@ import re
 from html.parser import HTMLParser
 
 from build_tools.content.typed_quantities import Typed, kinds_of, typed_quantities
-from calculators.quantities import KINDS, normal_spelling
+from calculators.quantities import KINDS, Quantity, normal_spelling
 from calculators.units import METRIC
 
 #: Attributes that people see or hear.
@@ -104,12 +104,94 @@ def units_of(typed: Typed) -> set[str]:
     return {KINDS[kind].spelled[spelled] for kind in kinds_of(typed.unit)}
 
 
-def quantities_in(pieces: list[tuple[str, str]], units: frozenset[str]) -> list[str]:
-    """Return each quantity of these units with the text around it."""
+def quantities_in(
+    pieces: list[tuple[str, str]],
+    units: frozenset[str],
+    shared: dict[str, tuple[str, float]] | None = None,
+) -> list[str]:
+    """Return each quantity of these units with the text around it.
+
+    shared: units that count only above a number, see `SHARED` in test_never_mixed.
+    """
     found = []
     for place, text in pieces:
+        if text.startswith("{"):  # figures that a script fills in
+            continue
         for typed in typed_quantities(text):
-            if units_of(typed) & units:
+            if units_of(typed) & units and not _is_shared(typed, shared or {}):
                 around = text[max(0, typed.start - 40) : typed.end + 30]
                 found.append(f"{place}: {typed.text} in “{' '.join(around.split())}”")
     return found
+
+
+def _is_shared(typed: Typed, shared: dict[str, tuple[str, float]]) -> bool:
+    for unit in units_of(typed) & shared.keys():
+        last = typed.ends()[-1].split(" ")[0]
+        return float(last.replace(",", "")) <= shared[unit][1]
+    return False
+
+
+class Pairs(HTMLParser):
+    """The quantities of a page in both systems: (own, other) of each that is one text."""
+
+    def __init__(self) -> None:
+        super().__init__(convert_charrefs=True)
+        self.pairs: list[tuple[str, str]] = []
+        self._other: str | None = None
+        self._own: list[str] = []
+        self._small = 0
+
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        self._small += tag == "small"
+        self._other = dict(attrs).get("data-other")
+        self._own = []
+
+    def handle_data(self, data: str) -> None:
+        if self._other is not None:
+            self._own.append(data)
+
+    def handle_endtag(self, tag: str) -> None:
+        # What is in small letters names the step of a rounding, which each system has for itself.
+        if self._other is not None and not self._small:
+            self.pairs.append(("".join(self._own), self._other))
+        self._other = None
+        self._small -= tag == "small"
+
+
+def place_of(text: str) -> float:
+    """Return what the last place of a shown number is worth: 0.1 for "2.4", 10 for "1,570"."""
+    number = text.partition(" ")[0].replace(",", "")
+    _, dot, decimals = number.partition(".")
+    if dot:
+        return 10.0 ** -len(decimals)
+    return 10.0 ** (len(number) - len(number.rstrip("0"))) if number.strip("0") else 1.0
+
+
+def disagree(own: str, other: str) -> bool:
+    """Tell whether two texts are quantities of one kind, and not the same within their rounding.
+
+    A number that is rounded up or down may be a whole last place away.
+    """
+    first, second = [*typed_quantities(own)], [*typed_quantities(other)]
+    if len(first) != 1 or len(second) != 1:
+        return False
+    kinds = kinds_of(first[0].unit) & kinds_of(second[0].unit)
+    return bool(kinds) and not any(_same(first[0], second[0], kind) for kind in kinds)
+
+
+def _same(first: Typed, second: Typed, kind: str) -> bool:
+    ours, theirs = first.quantities(kind), second.quantities(kind)
+    if len(ours) != len(theirs) or not ours:
+        return False
+    for text, other_text, one, other in zip(
+        first.ends(), second.ends(), ours, theirs, strict=True
+    ):
+        place = place_of(text)
+        around = [
+            Quantity(one.number + place * side, one.unit, kind).to(other.unit).number
+            for side in (-1, 1)
+        ]
+        reach = place_of(other_text)
+        if not min(around) - reach <= other.number <= max(around) + reach:
+            return False
+    return True
