@@ -167,19 +167,30 @@ def place_of(text: str) -> float:
     return 10.0 ** (len(number) - len(number.rstrip("0"))) if number.strip("0") else 1.0
 
 
-def disagree(own: str, other: str) -> bool:
+#: An answer that is rounded up or down, in a form.
+_IN_STEPS = re.compile(r'data-other="[^"]*">([^<]*)</span></strong> <small>(?:up|down) to')
+
+
+def rounded_in_steps(html: str) -> set[str]:
+    """Return the answers of a page's forms that are rounded up or down."""
+    return set(_IN_STEPS.findall(html))
+
+
+def disagree(own: str, other: str, share: float = 0.5) -> bool:
     """Tell whether two texts are quantities of one kind, and not the same within their rounding.
 
-    A number that is rounded up or down may be a whole last place away.
+    share: how much of its last place an own number may be away from its shown one.
     """
+    if re.fullmatch(r"\d+-hour", own):  # the name of a clock
+        return False
     first, second = [*typed_quantities(own)], [*typed_quantities(other)]
     if len(first) != 1 or len(second) != 1:
         return False
     kinds = kinds_of(first[0].unit) & kinds_of(second[0].unit)
-    return bool(kinds) and not any(_same(first[0], second[0], kind) for kind in kinds)
+    return bool(kinds) and not any(_same(first[0], second[0], kind, share) for kind in kinds)
 
 
-def _same(first: Typed, second: Typed, kind: str) -> bool:
+def _same(first: Typed, second: Typed, kind: str, share: float) -> bool:
     ours, theirs = first.quantities(kind), second.quantities(kind)
     if len(ours) != len(theirs) or not ours:
         return False
@@ -189,7 +200,7 @@ def _same(first: Typed, second: Typed, kind: str) -> bool:
         place = place_of(text)
         around = [
             Quantity(one.number + place * side, one.unit, kind).to(other.unit).number
-            for side in (-1, 1)
+            for side in (-share, share)
         ]
         reach = place_of(other_text)
         if not min(around) - reach <= other.number <= max(around) + reach:
