@@ -1,16 +1,22 @@
-"""Sites that many tests look at: each is built once, for all workers that run tests."""
+"""What tests of many folders share: built sites, each built once for all workers; a browser."""
 
 from __future__ import annotations
 
 import hashlib
 import os
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
 from filelock import FileLock
 from mkdocs.commands.build import build
 from mkdocs.config import load_config
+from playwright.sync_api import Browser, sync_playwright
+
+from build_tools.engines.chromium import QUIET_FLAGS
+from build_tools.set_up.browser import find
+
+ROOT = Path(__file__).parents[1]
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:
@@ -45,3 +51,25 @@ def built(tmp_path_factory: pytest.TempPathFactory) -> Callable[[Path], Path]:
         return folder
 
     return site
+
+
+@pytest.fixture(scope="session")
+def browser_program() -> str:
+    """Return the path of the browser that the test command found, or else one that is there."""
+    path = os.environ.get("HANDBOOK_BROWSER") or find(ROOT)
+    assert path, "The test command brings a browser."
+    return path
+
+
+@pytest.fixture(scope="session")
+def browser(browser_program: str) -> Iterator[Browser]:
+    """Return the one browser of this worker, which runs until its tests end.
+
+    A test never calls `sync_playwright` itself: a process can run it only once at a time.
+    """
+    with sync_playwright() as playwright:
+        browser = playwright.chromium.launch(
+            executable_path=browser_program, args=list(QUIET_FLAGS)
+        )
+        yield browser
+        browser.close()

@@ -1,4 +1,4 @@
-"""The commands of who writes sources: check, new, schemas."""
+"""The commands of who writes sources: check, new, update-answers, schemas."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from pathlib import Path
 
 import click
 
-from build_tools.authoring import new, reports, schemas
+from build_tools.authoring import answers, new, reports, schemas
 from build_tools.checks import find_problems
 from build_tools.content.handbook import load_handbook
 from build_tools.set_up.failure import Failure
@@ -45,6 +45,15 @@ def make_new(docs_folder: Path, root: Path, wanted: new.Wanted) -> None:
     click.echo(f"Written: {written.file}:{written.line}")
     click.echo("The command check names each line that is still an example.")
     click.echo(written.next)
+
+
+def update_answers(docs_folder: Path, root: Path) -> None:
+    """Rewrite stated answers that are stale, and tell each."""
+    renewed = answers.renew(load_handbook(docs_folder, root), root)
+    for one in renewed:
+        click.echo(str(one))
+    if not renewed:
+        click.echo("Every stated answer is right.")
 
 
 def renew_schemas(root: Path) -> None:

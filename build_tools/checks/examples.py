@@ -53,7 +53,7 @@ def _answers(example: Example, calculator: Calculator, result: dict[str, Any]) -
             if computed is None:
                 said = f'{title} states "{name}", which these inputs do not give '
                 said += expected(name, result["values"])
-            elif right := _right(stated, calculator.output(name), computed):
+            elif right := right_answer(stated, calculator.output(name), computed):
                 said = (
                     f'{title} states "{name}" as "{shortened(stated)}", but it is '
                     f'{computed["shown"]} for {inputs} (expected "{right}")'
@@ -65,7 +65,7 @@ def _answers(example: Example, calculator: Calculator, result: dict[str, Any]) -
         yield example.problem(("answers", name), said)
 
 
-def _right(stated: str, output: Output, computed: dict[str, Any]) -> str | None:
+def right_answer(stated: str, output: Output, computed: dict[str, Any]) -> str | None:
     """Return what a stated answer should be, or None when it says what the computed one says.
 
     In the unit shown, the stated number must be the shown one. In another unit the computed number

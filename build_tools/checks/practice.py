@@ -3,22 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Any
 
 from build_tools.content.entries import Entry
 from build_tools.content.handbook import Handbook
 from build_tools.content.practice_models import Exercise
 from build_tools.content.problems import Problem
 from build_tools.content.values import Values
-from build_tools.diagnosis.knowledge_data import knowledge_data
+from build_tools.diagnosis.knowledge_data import knowledge
 from build_tools.practice.exercise_data import exercise_data
-from calculators.diagnosis import Knowledge
-from calculators.practice.drawing import TRIES, CannotBePosed
+from build_tools.practice.printed import printed
+from calculators.practice.drawing import TRIES
 from calculators.practice.evidence import HOMES
-from calculators.practice.exercises import pose
 
-#: The seed of the example that an exercise's page prints.
-PRINTED = "printed"
 #: The kind whose questions come from the simulated homes.
 OF_HOMES = "evidence"
 
@@ -33,7 +29,7 @@ def check(handbook: Handbook, values: Values) -> Iterator[Problem]:
         data, report = exercise_data(entry, values)
         for path, said in report:
             yield entry.problem(path, said)
-        if not report and data["kind"] != OF_HOMES and not _poses(data, handbook, None):
+        if not report and data["kind"] != OF_HOMES and not printed(data, handbook.units):
             said = (
                 f"no question can be posed in {TRIES} draws: answers or mistakes come too close to "
                 "each other, or lie outside the limits (expected wider or other ranges, or "
@@ -50,19 +46,11 @@ def check_evidence(handbook: Handbook, values: Values) -> Iterator[Problem]:
     entries = [one for one in handbook.practice.values() if one.content.kind == OF_HOMES]
     if not entries:
         return
-    knowledge = Knowledge(knowledge_data(handbook))
+    library = knowledge(handbook)
     for entry in entries:
         data, _ = exercise_data(entry, values)
-        if not _poses(data, handbook, knowledge):
+        if not printed(data, handbook.units, library):
             yield _unclear(entry)
-
-
-def _poses(data: dict[str, Any], handbook: Handbook, knowledge: Knowledge | None) -> bool:
-    try:
-        pose(data, PRINTED, handbook.units, knowledge)
-    except CannotBePosed:
-        return False
-    return True
 
 
 def _unclear(entry: Entry[Exercise]) -> Problem:

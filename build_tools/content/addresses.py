@@ -13,7 +13,7 @@ from build_tools.content import conversions
 from build_tools.content.diagnosis_models import COMPLAINT
 from build_tools.content.entries import Entry, Page
 from build_tools.content.handbook import Handbook
-from build_tools.content.loading import SECTIONS, page_folder
+from build_tools.content.loading import LISTS, SECTIONS, page_folder
 from calculators import CALCULATORS
 from calculators.quantities import KINDS
 
@@ -35,12 +35,15 @@ OF_RECORD = (
     "practise/index.md",
     "practise/today.md",
     "practise/my-record.md",
-    "reference/sign-off.md",
-    "reference/crew.md",
+    "trainers/sign-off.md",
+    "trainers/crew.md",
 )
 
 POCKET_SHEET = "reference/pocket-sheet.md"
 A_CALL = "practise/a-call.md"
+
+#: Anchors of the page Learn, where the handbook has paths.
+SHORT_PATHS, ALL_LESSONS = "short-paths", "all-lessons"
 
 
 def has_calls(handbook: Handbook) -> bool:
@@ -62,7 +65,7 @@ def is_section_index(address: str) -> bool:
 
 def addresses(handbook: Handbook) -> set[str]:
     """Return the address of every page, also of those whose file failed to load."""
-    folders = [*map(page_folder, SECTIONS), "learn", "work-out", "reference"]
+    folders = [*map(page_folder, SECTIONS), "learn", "work-out", "reference", "trainers"]
     return {
         *handbook.ids.get("markdown", ()),
         *(
@@ -90,7 +93,8 @@ def anchors(handbook: Handbook, address: str) -> set[str] | None:
     folder, _, name = address.removesuffix(".md").rpartition("/")
     if address in handbook.pages or (folder == "learn" and name in handbook.lessons):
         page = handbook.pages.get(address) or handbook.lessons[name]
-        return _markdown_anchors(page)
+        paths = handbook.names("paths") if address == LISTS["paths"][1] else set()
+        return _markdown_anchors(page) | paths | ({SHORT_PATHS, ALL_LESSONS} if paths else set())
     if folder in SECTIONS:
         entry = getattr(handbook, folder).get(name)
         return _yaml_anchors(entry) if entry else None
@@ -102,7 +106,6 @@ def anchors(handbook: Handbook, address: str) -> set[str] | None:
             "sources": handbook.names("sources"),
             "cautions": handbook.names("cautions"),
             "tables": handbook.names("tables"),
-            "sign-off": {*handbook.names("skills"), "what-signs-a-skill-off"},
             "glossary": handbook.names("glossary"),
             "units": {kind.replace(" ", "-") for kind in KINDS},
             "conversions": {
@@ -112,6 +115,8 @@ def anchors(handbook: Handbook, address: str) -> set[str] | None:
                 "temperature",
             },
         }.get(name)
+    if address == LISTS["skills"][1]:
+        return {*handbook.names("skills"), "what-signs-a-skill-off"}
     return None
 
 

@@ -14,6 +14,7 @@ from build_tools.content.entries import Entry, Example, Page, Passage
 from build_tools.content.loading import SECTIONS, Loader, page_folder
 from build_tools.content.models import Caution, Equipment, Fact, SearchWord, Shop, Source, Term
 from build_tools.content.page_models import LessonFront, Picture, Procedure, Table
+from build_tools.content.path_models import ReadingPath
 from build_tools.content.practice_models import Exercise
 from build_tools.content.problems import Problem
 from build_tools.content.skill_models import Skill
@@ -41,6 +42,7 @@ class Handbook:
     glossary: dict[str, Entry[Term]] = field(default_factory=dict)
     search_words: dict[str, Entry[SearchWord]] = field(default_factory=dict)
     skills: dict[str, Entry[Skill]] = field(default_factory=dict)
+    paths: dict[str, Entry[ReadingPath]] = field(default_factory=dict)
     equipment: dict[str, Entry[Equipment]] = field(default_factory=dict)
     procedures: dict[str, Entry[Procedure]] = field(default_factory=dict)
     faults: dict[str, Entry[Fault]] = field(default_factory=dict)
@@ -70,7 +72,7 @@ class Handbook:
         if group == "fault groups":
             return {one.content.group for one in self.faults.values()}
         if group == "pages":
-            sections = ("procedures", "faults", "checks", "learn")
+            sections = ("procedures", "faults", "checks", "learn", "equipment")
             found = {f"{name}/{one}" for name in sections for one in self.names(name)}
             return found | {f"work-out/{name}" for name in CALCULATORS}
         found = self.ids.get(group, set())
@@ -121,6 +123,7 @@ class Handbook:
             self.glossary,
             self.search_words,
             self.skills,
+            self.paths,
             self.equipment,
             self.procedures,
             self.faults,
@@ -152,6 +155,14 @@ def load_handbook(docs_folder: Path, root: Path) -> Handbook:
             loader.load(path, place.as_posix())
     handbook.problems += _same_address(handbook)
     return handbook
+
+
+def made_from(handbook: Handbook) -> dict[str, set[str]]:
+    """Return the source files of each page that has any, by the page's address."""
+    found: dict[str, set[str]] = {}
+    for entry in handbook.entries():
+        found.setdefault(entry.address, set()).add(entry.file)
+    return found
 
 
 def _same_address(handbook: Handbook) -> Iterator[Problem]:

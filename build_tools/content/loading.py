@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import os
 import re
+from functools import lru_cache
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from build_tools.content.diagnosis_models import Check, Fault
 from build_tools.content.entries import Entry, Page
 from build_tools.content.fields import Format
-from build_tools.content.markdown_file import Fence, read_markdown, split_front
+from build_tools.content.markdown_file import TEXTS, Fence, read_markdown, split_front
 from build_tools.content.models import Caution, Equipment, Fact, SearchWord, Shop, Source, Term
 from build_tools.content.page_models import (
     LessonFront,
@@ -20,6 +21,7 @@ from build_tools.content.page_models import (
     Table,
     WorkedExample,
 )
+from build_tools.content.path_models import ReadingPath
 from build_tools.content.practice_models import Exercise
 from build_tools.content.problems import Problem, choosing, expected
 from build_tools.content.skill_models import Skill
@@ -50,7 +52,8 @@ LISTS: dict[str, tuple[type[Format], str]] = {
     "tables": (Table, "reference/tables.md"),
     "glossary": (Term, "reference/glossary.md"),
     "search_words": (SearchWord, "faults/what-customers-say.md"),
-    "skills": (Skill, "reference/sign-off.md"),
+    "skills": (Skill, "trainers/sign-off.md"),
+    "paths": (ReadingPath, "learn/index.md"),
 }
 #: First word of a fenced block -> its format, its group, and what messages call it.
 BLOCKS: dict[str, tuple[type[Format], str, str]] = {
@@ -66,6 +69,18 @@ FACT_NAME = re.compile(r"[a-z][a-z0-9_]*")
 def page_folder(section: str) -> str:
     """Return the folder in which the pages of a folder of YAML files stand."""
     return _PAGE_FOLDERS.get(section, section)
+
+
+@lru_cache(maxsize=TEXTS)
+def _page_of_yaml(
+    folder: str, stem: str, file: str, text: str
+) -> tuple[Entry[Any] | None, list[Problem]]:
+    """Return what a file of a section holds, and its problems; the same text is read once."""
+    read = read_yaml(text, file)
+    content = validate(SECTIONS[folder], read, read.data) if read.data is not None else None
+    if content is None:
+        return None, read.problems
+    return Entry(stem, file, f"{page_folder(folder)}/{stem}.md", content, read), read.problems
 
 
 class Loader:
@@ -119,14 +134,10 @@ class Loader:
         problems = self._name(folder, stem, file)
         if text is None:
             return problems
-        read = read_yaml(text, file)
-        if read.data is not None:
-            content = validate(SECTIONS[folder], read, read.data)
-            if content is not None:
-                address = f"{page_folder(folder)}/{stem}.md"
-                entry = Entry(stem, file, address, content, read)
-                getattr(self.handbook, folder)[stem] = entry
-        return problems + read.problems
+        entry, found = _page_of_yaml(folder, stem, file, text)
+        if entry is not None:
+            getattr(self.handbook, folder)[stem] = entry
+        return problems + found
 
     def _shop(self, file: str, text: str | None) -> list[Problem]:
         if text is None:

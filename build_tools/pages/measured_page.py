@@ -9,6 +9,9 @@ from build_tools.content.handbook import Handbook
 from build_tools.diagnosis.measured import last_measured
 from build_tools.pages.render import render
 
+ADDRESS = "trainers/how-well-the-cause-is-found.md"
+TITLE = "How well the cause is found"
+NOTE = "How often and how soon the page “Find the cause” names the right one."
 POLICIES = ("engine", "fixed order", "random order")
 #: The figures of the page, and whether each is a share.
 FIGURES = {

@@ -10,6 +10,7 @@ from build_tools.content.addresses import A_CALL, has_calls
 from build_tools.content.handbook import Handbook
 from build_tools.content.page_models import ProcedureGroup
 from build_tools.content.values import Values
+from build_tools.pages import guides, measured_page
 from build_tools.pages.diagnosis_pages import checks_in_order
 from build_tools.pages.practice import call_practice_page, exercise_pages, record_pages
 from build_tools.pages.reference_pages import titles
@@ -88,6 +89,8 @@ def sections(handbook: Handbook, values: Values) -> list[Section]:
         note=exercise_pages.NOTE,
         page=exercise_pages.ADDRESS,
     )
+    people = record_pages.NOTES_FOR_TRAINERS if record_pages.has_record(handbook) else {}
+    trainers = {**guides.addresses(), **people, measured_page.ADDRESS: measured_page.NOTE}
     below = [exercises] if handbook.practice else []
     practise = [Section("practise", "Practise", [("", practice)], subsections=below)]
     return [
@@ -113,6 +116,7 @@ def sections(handbook: Handbook, values: Values) -> list[Section]:
             [("", [(address, "") for address in titles(handbook)])],
             subsections=[equipment],
         ),
+        Section(guides.FOLDER, "For trainers", [("", [*trainers.items()])]),
     ]
 
 

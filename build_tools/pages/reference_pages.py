@@ -13,8 +13,6 @@ from build_tools.content.models import Fact, Term
 from build_tools.content.unit_words import spelled_out
 from build_tools.content.values import Values
 from build_tools.pages.carried_table import carried
-from build_tools.pages.measured_page import measured_page
-from build_tools.pages.practice import record_pages
 from build_tools.pages.render import Library, Texts, render
 from build_tools.pages.standing_cautions import in_full
 from calculators import CALCULATORS
@@ -32,7 +30,6 @@ TITLES = {
     SOURCE_LIST: "Sources",
     "reference/units.md": "Units",
     CAUTIONS: "Cautions",
-    "reference/how-well-the-cause-is-found.md": "How well the cause is found",
     "reference/shop.md": "This shop",
     "reference/on-this-phone.md": "Keep this handbook on this phone",
 }
@@ -52,9 +49,6 @@ def titles(handbook: Handbook) -> dict[str, str]:
     found = dict(TITLES)
     if has_pocket_sheet(handbook):
         found = {POCKET_SHEET: POCKET_TITLE, **found}
-    if record_pages.has_record(handbook):
-        of_record = (record_pages.SIGN_OFF, record_pages.CREW)
-        found |= {address: record_pages.TITLES[address] for address in of_record}
     return found
 
 
@@ -84,7 +78,6 @@ class ReferencePages:
             SOURCE_LIST: self._sources(),
             "reference/units.md": self._units(),
             CAUTIONS: self._cautions(),
-            "reference/how-well-the-cause-is-found.md": measured_page(self._handbook),
             "reference/shop.md": self._shop(),
             "reference/on-this-phone.md": render("on_this_phone"),
         }

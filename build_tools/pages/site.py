@@ -10,12 +10,15 @@ from build_tools.content.handbook import Handbook
 from build_tools.content.leads import pages_by_calculator
 from build_tools.content.values import Values
 from build_tools.embedding.files import page_address
+from build_tools.pages import guides, measured_page
 from build_tools.pages.calculator_pages import CalculatorPages
 from build_tools.pages.call_page import CallPage
 from build_tools.pages.content_pages import ContentPages
 from build_tools.pages.diagnosis_pages import DiagnosisPages
 from build_tools.pages.forms import Forms
 from build_tools.pages.navigation import Section, navigation, sections
+from build_tools.pages.path_list import ADDRESS as LEARN
+from build_tools.pages.path_list import with_paths
 from build_tools.pages.pocket_sheet import pocket_sheet
 from build_tools.pages.practice import call_practice_page
 from build_tools.pages.practice.exercise_pages import ExercisePages
@@ -60,6 +63,7 @@ def write_site(
     records = RecordPages(handbook, values, library, runtime_folder)
     exercises = ExercisePages(handbook, values, library, runtime_folder, call.knowledge_address)
     library.name(SAYINGS, TITLE)
+    library.name(measured_page.ADDRESS, measured_page.TITLE)
     if has_calls(handbook):
         library.name(A_CALL, call_practice_page.TITLE)
     found = sections(handbook, values)
@@ -80,7 +84,9 @@ def write_site(
         pages[A_CALL] = call_practice_page.call_practice_page(
             handbook, library, call, runtime_folder
         )
-    pages |= records.pages()
+    pages |= records.pages() | guides.pages(library)
+    pages[measured_page.ADDRESS] = measured_page.measured_page(handbook)
+    pages[LEARN] = with_paths(handbook, values, library, pages.get(LEARN, "# Learn\n"))
     for section in found:
         for one in (section, *section.subsections):
             pages[one.index] = _index(one, pages.get(one.index), library)

@@ -9,16 +9,14 @@ from pathlib import Path
 
 import pypdf
 import pytest
-from playwright.sync_api import sync_playwright
+from playwright.sync_api import Browser
 
 from build_tools.class_pack.pack import Pack, Wanted, write
 from build_tools.class_pack.pdf import printed
 from build_tools.class_pack.sheets import in_style
 from build_tools.content.handbook import Handbook
-from build_tools.engines.chromium import QUIET_FLAGS
 from build_tools.set_up.failure import Failure
 
-ROOT = Path(__file__).parents[2]
 SMALL = ["minutes-of-the-refill", "make-the-unit-safe-in-order"]
 
 
@@ -35,15 +33,6 @@ def spaced(text: str) -> str:
 @pytest.fixture(scope="module")
 def pages(pack: Pack) -> dict[str, str]:
     return pack.pages()
-
-
-@pytest.fixture(scope="module")
-def browser() -> str:
-    from build_tools.set_up import browser
-
-    path = browser.find(ROOT)
-    assert path, "The test command brings a browser."
-    return path
 
 
 def test_question_sheets_hold_every_question_and_no_answer(
@@ -122,18 +111,16 @@ def test_hostile_words_in_a_seed_stay_words(handbook: Handbook) -> None:
 
 
 def test_both_pages_fit_a_phone_and_open_from_the_disk(
-    pages: dict[str, str], browser: str, tmp_path: Path
+    pages: dict[str, str], browser: Browser, tmp_path: Path
 ) -> None:
-    with sync_playwright() as playwright:
-        opened = playwright.chromium.launch(executable_path=browser, args=list(QUIET_FLAGS))
-        page = opened.new_page(viewport={"width": 390, "height": 844})
-        asked: list[str] = []
+    asked: list[str] = []
+    with browser.new_page(viewport={"width": 390, "height": 844}) as page:
         page.on("request", lambda request: asked.append(request.url))
         for name, text in pages.items():
             (tmp_path / name).write_text(text, "utf-8")
             page.goto((tmp_path / name).as_uri())
             assert page.evaluate("document.documentElement.scrollWidth") <= 390, name
-        opened.close()
+    assert asked
     assert [one for one in asked if not one.startswith(("file:", "data:"))] == []
 
 
@@ -146,13 +133,13 @@ def files_of(folder: Path) -> dict[str, str]:
 
 
 def test_the_same_seed_makes_the_same_bytes_and_the_pdf_has_its_text(
-    handbook: Handbook, browser: str, tmp_path: Path
+    handbook: Handbook, browser_program: str, tmp_path: Path
 ) -> None:
     made = {}
     for name, seed in (("one", "7"), ("same", "7"), ("other", "8")):
         wanted = Wanted(seed, exercises=SMALL, people=2, edition="2026-05-01")
         said: list[str] = []
-        pdf = browser if seed == "7" else None
+        pdf = browser_program if seed == "7" else None
         names = write(Pack(handbook, wanted), tmp_path / name, pdf, said.append)
         made[name] = files_of(tmp_path / name)
         assert sorted({*names, "class-pack.json"}) == sorted(made[name])

@@ -17,8 +17,9 @@ def pages(site: Path) -> list[Path]:
 
 
 def test_no_expression_is_left_in_a_page(site: Path, text_of: Callable[[Path], str]) -> None:
-    left = [page for page in pages(site) if re.search(r"\{\{|\{%|\{#|\{:", text_of(page))]
-    assert left == []
+    mark = re.compile(r"\{\{|\{%|\{#|\{:")
+    left = [page for page in pages(site) if mark.search(text_of(page))]
+    assert left == [site / "trainers" / "authoring" / "index.html"]  # which tells how to write them
 
 
 def test_every_page_has_one_main_heading(site: Path) -> None:

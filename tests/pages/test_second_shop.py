@@ -13,7 +13,8 @@ US_UNITS = [unit for unit in METRIC if unit not in ("gpg per mg/L",)]
 
 
 def test_a_metric_shop_shows_no_us_unit(second: Path, text_of: Callable[[Path], str]) -> None:
-    # Pages about units themselves, one with a form about them, and what sources say word for word.
+    # Pages about units themselves, one with a form about them, what sources say word for word, and
+    # the guide, whose recipes change the shipped shop.
     everywhere = {
         "reference/units",
         "reference/conversions",
@@ -21,6 +22,7 @@ def test_a_metric_shop_shows_no_us_unit(second: Path, text_of: Callable[[Path], 
         "embed/hardness-units",
         "learn/the-spring",
         "reference/sources",
+        "trainers/authoring",
     }
     pattern = re.compile(r"\d[\d.,]*\s(" + "|".join(map(re.escape, US_UNITS)) + r")(?![\w/³²])")
     found = {}

@@ -17,7 +17,7 @@ from build_tools.pages.render import Library, Texts, render
 from calculators.practice import crew, record, remembering, sign_off
 
 TODAY, MY_RECORD = "practise/today.md", "practise/my-record.md"
-SIGN_OFF, CREW = "reference/sign-off.md", "reference/crew.md"
+SIGN_OFF, CREW = "trainers/sign-off.md", "trainers/crew.md"
 EXERCISES, CALLS = "practise/exercises.md", "practise/a-call.md"
 TITLES = {
     TODAY: "Due today",
@@ -25,10 +25,14 @@ TITLES = {
     SIGN_OFF: "Sign-off sheet",
     CREW: "The crew",
 }
-#: What the list of the section's pages says of each.
+#: What the lists of the sections' pages say of each: for who learns, and for who trains.
 NOTES = {
     TODAY: "What comes back today, and two new items.",
     MY_RECORD: "What you can do so far; save it, load it, delete it.",
+}
+NOTES_FOR_TRAINERS = {
+    SIGN_OFF: "What an observer must have seen, to print or to fill in here.",
+    CREW: "All records beside each other: who can do what, and what many get wrong.",
 }
 #: The rules, in numbers that the pages print.
 RULES = {

@@ -139,5 +139,5 @@ def test_every_page_has_the_switch_and_its_script_before_the_body(
 ) -> None:
     for address, html in pages(built(MAIN)):
         head, _, body = html.partition("<body")
-        assert re.search(r'<script src="[^"]*page/units/units\.js" data-own="us">', head), address
+        assert re.search(r'<script src="[^"]*page/units\.js" data-own="us">', head), address
         assert body.count('class="units-switch" hidden') == 1, address

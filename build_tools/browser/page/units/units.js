@@ -9,7 +9,7 @@
   const root = document.documentElement;
   const own = String(script.dataset.own);
   const SYSTEMS = ["us", "metric"];
-  const KEY = `unit system in ${new URL("../../../../", script.src).pathname}`;
+  const KEY = `unit system in ${new URL("../../../", script.src).pathname}`;
   const PAIRS = "[data-other], [data-in-other], template[data-other-block]";
 
   /** What came in while it was not known whether its end had come, too. @type {Set<Element>} */
