@@ -38,7 +38,10 @@ def in_units(passage: Passage, units: str, answers: Answers, kinds: set[str]) ->
     """
     made, done = [], 0
     for piece in passage.markdown.pieces:
-        changes = [*_quantities(piece.text, units, answers, kinds), *_times(piece.text, units, kinds)]
+        changes = [
+            *_quantities(piece.text, units, answers, kinds),
+            *_times(piece.text, units, kinds),
+        ]
         for start, end, text in sorted(changes):
             made += [passage.text[done : piece.offset(start)], text]
             done = piece.offset(end - 1) + 1
@@ -82,7 +85,9 @@ def _in_units(typed: Typed, units: str, answers: Answers, kinds: set[str]) -> st
                 if stated.kind == kind and same_as_written(typed.ends()[0], quantities[0], stated):
                     return shown
         try:
-            return f"{typed.with_numbers(lambda one: number_in(one, unit, kind, units))}\u00a0{other}"
+            return (
+                f"{typed.with_numbers(lambda one: number_in(one, unit, kind, units))}\u00a0{other}"
+            )
         except QuantityError:
             continue
     return None

@@ -297,7 +297,7 @@ class Values:
     def fact(self, fact: Fact) -> Shown:
         """Return a fact's value, or its range with the ends as `low` and `high`."""
         if fact.kept and fact.value is not None:
-            return _kept(self._fact_measure(fact.value), fact.value.text)
+            return self._kept(self._fact_measure(fact.value))
         if fact.value is not None:
             return self._fact_measure(fact.value)
         low, high = self._fact_measure(fact.low), self._fact_measure(fact.high)
@@ -334,7 +334,7 @@ class Values:
             "example": self._example,
             "work_out": self._work_out,
             "quantity": self._quantity,
-            "kept": _kept,
+            "kept": self._kept,
         }
 
     def _fact_value(self, name: str) -> Shown:
@@ -454,6 +454,16 @@ class Values:
         except QuantityError as problem:
             raise ValueProblem(f'"{shortened(text)}" is no quantity: {problem}') from None
 
+    def _kept(self, value: Any) -> Shown:
+        """Return a quantity in the shop's own unit for readers of both systems, such as a name."""
+        made = value if isinstance(value, Shown) else Shown.of(str(value), str(value))
+        if self._is_other and isinstance(value, Shown):
+            if not value.own:
+                raise ValueProblem("only a fact, a value of the shop or a text can be kept")
+            made = Shown.of(value.own, value.typed)
+        made.is_kept = True
+        return made
+
     def _outputs(self, name: str, result: dict[str, Any]) -> _Names:
         def find(output: str) -> Shown:
             value = result["values"].get(output)
@@ -502,16 +512,6 @@ class Values:
         own = self.equipment_inputs(calculator, unit)
         filled = usual | self.texts_shown(calculator.inputs, own)
         return {name: text.replace("\u00a0", " ") for name, text in filled.items()}
-
-
-def _kept(value: Any, typed: str = "") -> Shown:
-    """Return a quantity in the shop's own unit for readers of both systems, such as a name."""
-    text = value.own if isinstance(value, Shown) else str(value)
-    if not text:
-        raise ValueProblem("only a fact, a value of the shop or a text can be kept in its unit")
-    made = Shown.of(text, typed or text)
-    made.is_kept = True
-    return made
 
 
 def _single_values(shop: Format) -> Iterable[str]:

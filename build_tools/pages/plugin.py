@@ -124,9 +124,7 @@ class HandbookPlugin(BasePlugin):
             runtime = runtime_files(ROOT)
         except BrowserFilesError as error:
             raise PluginError(str(error)) from None
-        self._site = site_in_both_systems(
-            handbook, values, runtime.folder_name, config.site_url
-        )
+        self._site = site_in_both_systems(handbook, values, runtime.folder_name, config.site_url)
         config.extra["own_units"] = handbook.own_units
         if self._edition is not None:
             self._record = record_of(handbook, self._edition)
@@ -169,7 +167,13 @@ class HandbookPlugin(BasePlugin):
         """Return what, beside its reading, the writing of each page rests on."""
         scripts = [(one.path, one.type) for one in config.extra_javascript]
         units = config.extra["own_units"]
-        return [self._policy, self._assets.folder_name, [*map(str, config.extra_css)], scripts, units]
+        return [
+            self._policy,
+            self._assets.folder_name,
+            [*map(str, config.extra_css)],
+            scripts,
+            units,
+        ]
 
     def on_page_markdown(
         self, markdown: str, *, page: Page, config: MkDocsConfig, files: Files

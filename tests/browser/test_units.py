@@ -109,9 +109,7 @@ def test_the_example_is_the_same_example_in_metric(phone: Page, handbook: str) -
 
 
 def test_a_link_with_a_number_alone_means_the_shop_s_unit(phone: Page, handbook: str) -> None:
-    phone.goto(
-        f"{handbook}work-out/hardness-setting/?units=metric&hardness-setting.hardness=20"
-    )
+    phone.goto(f"{handbook}work-out/hardness-setting/?units=metric&hardness-setting.hardness=20")
     expect(phone.locator("#hardness-setting-hardness")).to_have_value("20 gpg")
 
 

@@ -10,9 +10,7 @@ from build_tools.content.unit_marks import ABSENT, pair
 
 _TAG = re.compile(r"(<svg\b.*?</svg>|<[a-zA-Z/][^<>]*>)", re.DOTALL)
 _ATTRIBUTE = re.compile(r"""([^\s"'<>/=]+)(?:=("[^"]*"|'[^']*'))?""")
-_WORDS = re.compile(
-    r"\]\([^)\s]*\)|&#?\w+;|[^\S\u00a0]+|[|()\[\]&]|(?:[^\s|()\[\]&]|\u00a0)+"
-)
+_WORDS = re.compile(r"\]\([^)\s]*\)|&#?\w+;|[^\S\u00a0]+|[|()\[\]&]|(?:[^\s|()\[\]&]|\u00a0)+")
 #: What stands between two changed words of one quantity, or of both ends of a range.
 _INSIDE = re.compile(r"\s+|\s+to\s+")
 _NUMBER = re.compile(r"[−-]?[\d.,/½⅓⅔¼¾⅛⅜⅝⅞]*\d[\d.,/½⅓⅔¼¾⅛⅜⅝⅞]*|[½⅓⅔¼¾⅛⅜⅝⅞]")
@@ -91,19 +89,12 @@ def _text(own: str, other: str) -> str:
     return "".join(made)
 
 
-def _runs(
-    ours: list[str], theirs: list[str]
-) -> Iterator[tuple[bool, list[str], list[str]]]:
+def _runs(ours: list[str], theirs: list[str]) -> Iterator[tuple[bool, list[str], list[str]]]:
     """Yield what is the same and what differs, as words of both sides, each quantity as a whole."""
     runs: list[tuple[bool, list[str], list[str]]] = []
     for tag, start, end, low, high in SequenceMatcher(None, ours, theirs, False).get_opcodes():
         run = tag == "equal", ours[start:end], theirs[low:high]
-        if (
-            not run[0]
-            and len(runs) > 1
-            and runs[-1][0]
-            and _INSIDE.fullmatch("".join(runs[-1][1]))
-        ):
+        if not run[0] and len(runs) > 1 and runs[-1][0] and _INSIDE.fullmatch("".join(runs[-1][1])):
             (_, between, same), (_, before, other) = runs.pop(), runs.pop()
             run = False, before + between + run[1], other + same + run[2]
         runs.append(run)

@@ -13,7 +13,21 @@ from calculators.units import METRIC
 #: Attributes that people see or hear.
 SAID = ("alt", "aria-label", "content", "data-label", "placeholder", "title", "value")
 #: Text around which stands where a reader sees it apart from the rest.
-_INLINE = {"a", "abbr", "b", "code", "em", "i", "mark", "small", "span", "strong", "sub", "sup", "u"}
+_INLINE = {
+    "a",
+    "abbr",
+    "b",
+    "code",
+    "em",
+    "i",
+    "mark",
+    "small",
+    "span",
+    "strong",
+    "sub",
+    "sup",
+    "u",
+}
 _VOID = {"br", "hr", "img", "input", "link", "meta", "source", "wbr"}
 #: Where units are named and not used: what is kept, names in formulas, and what runs.
 _SKIPPED = {"script", "style"}
@@ -194,9 +208,7 @@ def _same(first: Typed, second: Typed, kind: str, share: float) -> bool:
     ours, theirs = first.quantities(kind), second.quantities(kind)
     if len(ours) != len(theirs) or not ours:
         return False
-    for text, other_text, one, other in zip(
-        first.ends(), second.ends(), ours, theirs, strict=True
-    ):
+    for text, other_text, one, other in zip(first.ends(), second.ends(), ours, theirs, strict=True):
         place = place_of(text)
         around = [
             Quantity(one.number + place * side, one.unit, kind).to(other.unit).number
