@@ -157,6 +157,15 @@ class Values:
         """Whether values are shown in the system that their source is not written in."""
         return self.units != self._written_in
 
+    @contextmanager
+    def leaving_out_failures(self) -> Iterator[None]:
+        """Note no problem while this is in force."""
+        before = len(self.problems)
+        try:
+            yield
+        finally:
+            del self.problems[before:]
+
     def fill(self, passage: Passage, unit: Entry[Equipment] | None = None) -> str:
         """Return the text of a passage with every expression replaced by its value.
 
@@ -168,7 +177,8 @@ class Values:
             place = passage.entry, passage.line_at(match.start())
             found = self.attempt(*place, lambda: self._evaluate(match[0], unit))
             kept = isinstance(found, Shown) and found.is_kept
-            return match[0] if found is None else unit_marks.kept(found) if kept else str(found)
+            said = None if found is None else self.said(str(found))
+            return match[0] if said is None else unit_marks.kept(said) if kept else said
 
         if stray := _OPEN.search(hide_expressions(passage.text)):
             closing = "}}" if stray[0] == "{{" else "%}"
@@ -196,6 +206,10 @@ class Values:
                 if "unit" in computed[one.name] and one.kind in KINDS
             ]
         return typed_in_units.in_units(passage, self.units, answers, kinds)
+
+    def said(self, shown: str) -> str:
+        """Return a shown value, or the label of one, in the language of the pages."""
+        return shown
 
     def attempt(self, entry: Entry[Any], line: int, find: Callable[[], Any]) -> Any:
         """Return what `find` finds, or None after noting why not; note the facts it used."""
@@ -368,7 +382,7 @@ class Values:
         return self._field(self.handbook.shop.content.typical_home, name)
 
     def _named_unit(self, name: str) -> _Names:
-        unit = self.handbook.equipment.get(name)
+        unit = self.handbook.equipment.get(name) or self.handbook.example_units.get(name)
         if unit is None:
             self._missing("equipment", name, "unit of equipment")
         return _Names(lambda figure: self._unit_value(unit, figure))

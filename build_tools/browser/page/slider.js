@@ -2,6 +2,7 @@
  * A slider beside a field. What it writes at each of its places was worked out by the build, in the
  * reader's units, so that nothing is reckoned here. A text between two places puts it at the nearer.
  */
+import { say } from "./words.js";
 
 const HALF_A_DAY = 12 * 60;
 
@@ -61,7 +62,7 @@ export function addSlider(field, control) {
     if (index >= 0) {
       slider.value = String(index);
     }
-    slider.setAttribute("aria-label", `Slider: ${field.querySelector("label")?.textContent ?? ""}`);
+    slider.setAttribute("aria-label", say("Slider: {label}", { label: field.querySelector("label")?.textContent ?? "" }));
     slider.setAttribute("aria-valuetext", control.value);
   };
   // The form hears of it as of anything typed, when the event has risen to it.

@@ -30,6 +30,7 @@ def site_in_both_systems(
         own.nav,
         _paired(own.bare_forms, other.bare_forms),
         own.files | other.files,
+        own.languages,
     )
 
 

@@ -6,25 +6,43 @@ from markdown.extensions.toc import slugify
 from mkdocs.exceptions import PluginError
 
 from build_tools.content.unit_marks import own, pair
+from build_tools.language.languages import ENGLISH
+from build_tools.language.speaking import spoken
 
-#: How the switch names a system, in short and in full.
-NAMES = {"us": ("US", "US customary"), "metric": ("Metric", "metric")}
+#: By language: how the switch names each system, in short and in full, and what it says.
+_WORDS = {
+    "en": {
+        "us": ("US", "US customary"),
+        "metric": ("Metric", "metric"),
+        "label": "Units: {shown}. Change to {hidden} units.",
+        "told": "Quantities are now in {shown} units.",
+    },
+    "es": {
+        "us": ("EE. UU.", "de EE. UU."),
+        "metric": ("Métrico", "métricas"),
+        "label": "Unidades: {shown}. Cambiar a unidades {hidden}.",
+        "told": "Las cantidades están ahora en unidades {shown}.",
+    },
+}
 _BEFORE = '<form class="md-header__option" data-md-component="palette">'
 
 
 def switch(own_units: str) -> str:
     """Return the switch; hidden, until the script that answers it is there."""
     other = "metric" if own_units == "us" else "us"
+    words = _WORDS.get(spoken(), _WORDS[ENGLISH])
 
-    def said(shown: str, hidden: str) -> str:
-        return f"Units: {NAMES[shown][1]}. Change to {NAMES[hidden][1]} units."
+    def said(what: str, shown: str, hidden: str) -> str:
+        return words[what].format(shown=words[shown][1], hidden=words[hidden][1])
 
-    label = pair(said(own_units, other), said(other, own_units))
-    told = pair(*(f"Quantities are now in {NAMES[one][1]} units." for one in (own_units, other)))
-    words = pair(NAMES[own_units][0], NAMES[other][0])
+    label, told = (
+        pair(said(what, own_units, other), said(what, other, own_units))
+        for what in ("label", "told")
+    )
+    short = pair(words[own_units][0], words[other][0])
     return (
         '<div class="units-switch" hidden>'
-        f'<button type="button" aria-label="{label}" title="{label}">{words}</button>'
+        f'<button type="button" aria-label="{label}" title="{label}">{short}</button>'
         f'<span class="units-switch__told" role="status" data-told="{told}"></span></div>'
     )
 
