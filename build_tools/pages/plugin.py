@@ -253,7 +253,7 @@ class HandbookPlugin(BasePlugin[HandbookSettings]):
         self._policy = policy(self._scripts_of_serving or scripts)
 
     def on_post_page(self, output: str, *, page: Page, config: MkDocsConfig) -> str:
-        """Put the policy, our search, the choice of units and the foot of its prints into a page."""
+        """Put the policy, our search, the units and the foot of its prints into a page."""
         code = page.meta["language"]
         with speaking(code):
             whole = with_foot(output, config.site_name, self._edition)
