@@ -9,9 +9,9 @@ from build_tools.content.handbook import Handbook
 from build_tools.content.practice_models import Exercise
 from build_tools.content.problems import Problem
 from build_tools.content.values import Values
-from build_tools.diagnosis.knowledge_data import knowledge_data
-from build_tools.practice.exercise_data import exercise_data, poses
-from calculators.diagnosis import Knowledge
+from build_tools.diagnosis.knowledge_data import knowledge
+from build_tools.practice.exercise_data import exercise_data
+from build_tools.practice.printed import printed
 from calculators.practice.drawing import TRIES
 from calculators.practice.evidence import HOMES
 
@@ -31,7 +31,7 @@ def check(handbook: Handbook, values: Values) -> Iterator[Problem]:
             yield entry.problem(path, said)
         if report or data["kind"] == OF_HOMES or data.get("items") == []:
             continue  # told; or posed where homes are at hand; or its procedure failed to load
-        if not poses(data, handbook.units):
+        if not printed(data, handbook.units):
             said = (
                 f"no question can be posed in {TRIES} draws: answers or mistakes come too close to "
                 "each other, or lie outside the limits (expected wider or other ranges, or "
@@ -48,10 +48,10 @@ def check_evidence(handbook: Handbook, values: Values) -> Iterator[Problem]:
     entries = [one for one in handbook.practice.values() if one.content.kind == OF_HOMES]
     if not entries:
         return
-    knowledge = Knowledge(knowledge_data(handbook))
+    library = knowledge(handbook)
     for entry in entries:
         data, _ = exercise_data(entry, values)
-        if not poses(data, handbook.units, knowledge):
+        if not printed(data, handbook.units, library):
             yield _unclear(entry)
 
 

@@ -67,15 +67,26 @@ class Entry[Content]:
         place = (*self.place, *path)
         return Passage(self, text, lambda offset: self.yaml.line_at(place, text, offset), path)
 
+    @cached_property
+    def _parts(self) -> list[tuple[KeyPath, str, object]]:
+        return list(parts(self.content))
+
+    @cached_property
+    def texts(self) -> list[Passage]:
+        """The texts of the fields that readers see."""
+        return [
+            self.passage(path, value)
+            for path, value, marker in self._parts
+            if isinstance(marker, Prose)
+        ]
+
     def passages(self) -> Iterator[Passage]:
         """Yield every text of the entry that readers see."""
-        for path, value, marker in parts(self.content):
-            if isinstance(marker, Prose):
-                yield self.passage(path, value)
+        yield from self.texts
 
     def references(self) -> Iterator[tuple[KeyPath, str, str]]:
         """Yield (key path, group, name) for every field that names something else."""
-        for path, value, marker in parts(self.content):
+        for path, value, marker in self._parts:
             if isinstance(marker, Reference):
                 yield path, marker.group, value
 

@@ -186,6 +186,14 @@ def _set_aside_examples(handbook: Handbook) -> None:
             handbook.ids["equipment"].discard(name)
 
 
+def made_from(handbook: Handbook) -> dict[str, set[str]]:
+    """Return the source files of each page that has any, by the page's address."""
+    found: dict[str, set[str]] = {}
+    for entry in handbook.entries():
+        found.setdefault(entry.address, set()).add(entry.file)
+    return found
+
+
 def _same_address(handbook: Handbook) -> Iterator[Problem]:
     for place in handbook.ids.get("markdown", ()):
         folder, _, name = place.removesuffix(".md").rpartition("/")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 import re
+from functools import lru_cache
 from typing import TYPE_CHECKING, Any
 
 from build_tools.content import models
@@ -11,7 +12,7 @@ from build_tools.content.diagnosis_models import Check, Fault
 from build_tools.content.entries import Entry, Page
 from build_tools.content.fields import Format
 from build_tools.content.layers import DATA_FILES, Replaced, Source, page_name
-from build_tools.content.markdown_file import Fence, read_markdown, split_front
+from build_tools.content.markdown_file import TEXTS, Fence, read_markdown, split_front
 from build_tools.content.models import Caution, Equipment, Fact, SearchWord, Shop, Term
 from build_tools.content.page_models import (
     LessonFront,
@@ -70,6 +71,18 @@ def page_folder(section: str) -> str:
 
 def _only_comments(text: str) -> bool:
     return all(not line.strip() or line.lstrip().startswith("#") for line in text.split("\n"))
+
+
+@lru_cache(maxsize=TEXTS)
+def _page_of_yaml(
+    folder: str, stem: str, file: str, text: str
+) -> tuple[Entry[Any] | None, list[Problem]]:
+    """Return what a file of a section holds, and its problems; the same text is read once."""
+    read = read_yaml(text, file)
+    content = validate(SECTIONS[folder], read, read.data) if read.data is not None else None
+    if content is None:
+        return None, read.problems
+    return Entry(stem, file, f"{page_folder(folder)}/{stem}.md", content, read), read.problems
 
 
 class Loader:
@@ -139,14 +152,10 @@ class Loader:
         problems = self._name(folder, stem, file)
         if text is None:
             return problems
-        read = read_yaml(text, file)
-        if read.data is not None:
-            content = validate(SECTIONS[folder], read, read.data)
-            if content is not None:
-                address = f"{page_folder(folder)}/{stem}.md"
-                entry = Entry(stem, file, address, content, read)
-                getattr(self.handbook, folder)[stem] = entry
-        return problems + read.problems
+        entry, found = _page_of_yaml(folder, stem, file, text)
+        if entry is not None:
+            getattr(self.handbook, folder)[stem] = entry
+        return problems + found
 
     def _shop(self, file: str, text: str | None) -> list[Problem]:
         if text is None:

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass, field
-from functools import cache
+from functools import cache, lru_cache
 from html.parser import HTMLParser
 
 from markdown.extensions.toc import slugify, unique
@@ -22,6 +22,8 @@ _FRONT = re.compile(r"---[ \t]*\n(.*?\n|)(?:---|\.\.\.)[ \t]*(?:\n|$)", re.DOTAL
 EXPRESSION = re.compile(r"(?s:\{\{.*?\}\}|\{%.*?%\})|\{#.*?#\}")
 _ATTRIBUTES = re.compile(r"\{:?[ ]*([^{}\n]*)\}")
 _ID = re.compile(r"(?:^|\s)#([\w-]+)")
+#: So many texts are remembered: more than a handbook of a thousand procedures has.
+TEXTS = 50_000
 #: Stands for each character of an expression while the Markdown is read.
 _HIDDEN = "\ue000"
 
@@ -108,8 +110,12 @@ def hide_expressions(text: str) -> str:
     return EXPRESSION.sub(lambda match: re.sub(r"[^\n]", _HIDDEN, match[0]), text)
 
 
+@lru_cache(maxsize=TEXTS)
 def read_markdown(text: str) -> Markdown:
-    """Return what a Markdown text holds; code and expressions are not prose."""
+    """Return what a Markdown text holds; code and expressions are not prose.
+
+    What is returned is the same for the same text, also for the next build: nobody changes it.
+    """
     hidden = hide_expressions(text)
     reader = _Reader(text, hidden)
     tokens = _parser().parse(hidden)

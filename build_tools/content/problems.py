@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 from dataclasses import dataclass
 from difflib import get_close_matches
@@ -94,3 +95,20 @@ def shortened(text: object, longest: int = 60) -> str:
     """Return a text on one line, cut where a message would get too long."""
     line = " ".join(str(text).split())
     return line if len(line) <= longest else f"{line[:longest].rstrip()}…"
+
+
+#: The bracket at the end of a message: what was expected, and the nearest name.
+_BRACKET = re.compile(r'(.*) \(expected (.*?)(?:; nearest: "(.*)")?\)', re.DOTALL)
+
+
+def parts(problem: Problem) -> tuple[str, str, str]:
+    """Return what is wrong, what was expected and the nearest name; what is not told is empty."""
+    text = problem.text
+    if isinstance(text, Said):
+        found = (text.message, text.expected, text.nearest or "")
+    elif match := _BRACKET.fullmatch(text):
+        found = (match[1], match[2], match[3] or "")
+    else:
+        found = (text, "", "")
+    what, wanted, close = (part.replace("\u00a0", " ") for part in found)
+    return what, wanted, close

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
@@ -10,6 +11,7 @@ from build_tools.content.diagnosis_data import diagnosis_data
 from build_tools.content.diagnosis_models import COMPLAINT
 from build_tools.content.handbook import Handbook
 from build_tools.diagnosis import finished_calls, simulated_homes
+from calculators.diagnosis import Knowledge
 from calculators.diagnosis.shares import updated_shares
 
 
@@ -23,6 +25,16 @@ def knowledge_data(handbook: Handbook) -> dict[str, Any]:
     for name, share in updated_shares(judged, record_of(handbook).counts).items():
         data["faults"][name]["share_of_calls"] = share
     return {**data, "homes": kept_homes(handbook)}
+
+
+def knowledge(handbook: Handbook) -> Knowledge:
+    """Return the diagnosis of a handbook; the same data gives the same one again."""
+    return _knowledge(json.dumps(knowledge_data(handbook)))
+
+
+@lru_cache(maxsize=2)
+def _knowledge(data: str) -> Knowledge:
+    return Knowledge(json.loads(data))
 
 
 def kept_homes(handbook: Handbook) -> dict[str, Any]:

@@ -5,8 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from build_tools.content.handbook import Handbook
-from build_tools.diagnosis.knowledge_data import knowledge_data
-from calculators.diagnosis.knowledge import Knowledge
+from build_tools.diagnosis.knowledge_data import knowledge, knowledge_data
 
 #: A counted result rarer than this is not shown: in so few homes it is chance.
 LEAST = 0.02
@@ -21,13 +20,13 @@ def shown_chances(handbook: Handbook) -> dict[str, Any]:
     "counted" of a fault names these checks. The others have the judged chances of its file.
     """
     data = knowledge_data(handbook)
-    knowledge = Knowledge(data)
+    known = knowledge(handbook)
     homes = data["homes"].get("faults", {})
     for name, fault in data["faults"].items():
         fault["counted"] = []
-        place = knowledge.hypotheses.index((name,))
+        place = known.hypotheses.index((name,))
         for check in homes.get(name, {}).get("readings", {}):
-            row = dict(zip(knowledge.results[check], knowledge.tables[check][place], strict=True))
+            row = dict(zip(known.results[check], known.tables[check][place], strict=True))
             if check not in fault["likelihoods"] and next(iter(row.values())) > MOSTLY_NORMAL:
                 continue
             fault["counted"].append(check)

@@ -61,6 +61,11 @@ class GlossaryLinks(Extension):
         else:
             self._pattern = re.compile(r"(?!)")
 
+    @property
+    def terms(self) -> list[tuple[str, str]]:
+        """Every spelling with the name of its term."""
+        return sorted(self._terms.items())
+
     def extendMarkdown(self, md: Markdown) -> None:
         """Register the tree processor; Python-Markdown calls it by this name."""
         md.treeprocessors.register(_Linker(md, self), "glossary", _PRIORITY)

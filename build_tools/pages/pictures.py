@@ -11,7 +11,7 @@ from build_tools.content.handbook import Handbook
 from build_tools.content.page_models import Picture
 from build_tools.content.pictures import CAUSES, drawn
 from build_tools.content.values import Values
-from build_tools.diagnosis.knowledge_data import knowledge_data
+from build_tools.diagnosis.knowledge_data import knowledge
 from build_tools.pages.render import Library, Texts, render
 from calculators.diagnosis import Knowledge
 from calculators.diagnosis.call import Call
@@ -51,12 +51,13 @@ class Pictures:
 
     @cached_property
     def _knowledge(self) -> Knowledge:
-        return Knowledge(knowledge_data(self._handbook))
+        return knowledge(self._handbook)
 
     def _causes(self, content: Picture) -> str:
+        known = self._knowledge
         complaint, findings = content.given["complaint"], content.given.get("findings", {})
         before, after = (
-            Standing(self._knowledge, Call(self._knowledge, call))
+            Standing(known, Call(known, call))
             for call in ({"complaint": complaint}, {"complaint": complaint, "readings": findings})
         )
         found = [self._found(COMPLAINT, complaint)]

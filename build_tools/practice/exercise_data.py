@@ -10,13 +10,8 @@ from build_tools.content.values import Values
 from build_tools.practice.evidence_data import EvidenceData
 from build_tools.practice.number_data import NumberData, Report
 from build_tools.practice.order_data import OrderData
-from calculators.diagnosis import Knowledge
-from calculators.practice.drawing import CannotBePosed
-from calculators.practice.exercises import pose
+from build_tools.practice.printed import printed
 from calculators.practice.mistakes import mistakes_in
-
-#: The seed of the example that an exercise's page prints.
-PRINTED = "printed"
 
 
 def exercise_data(entry: Entry[Exercise], values: Values) -> tuple[dict[str, Any], Report]:
@@ -43,22 +38,13 @@ def exercise_data(entry: Entry[Exercise], values: Values) -> tuple[dict[str, Any
 
 def _with_clear_mistakes(data: dict[str, Any], units: str) -> dict[str, Any]:
     """Return an exercise with as many of its mistakes as it can be posed with."""
-    if poses(data, units):
+    if printed(data, units):
         return data
     clear: list[str] = []
     for mistake in mistakes_in(data):
-        if poses({**data, "mistakes": [*clear, mistake]}, units):
+        if printed({**data, "mistakes": [*clear, mistake]}, units):
             clear.append(mistake)
     return {**data, "mistakes": clear}
-
-
-def poses(data: dict[str, Any], units: str, knowledge: Knowledge | None = None) -> bool:
-    """Tell whether the question that an exercise's page prints can be posed."""
-    try:
-        pose(data, PRINTED, units, knowledge)
-    except CannotBePosed:
-        return False
-    return True
 
 
 def _filled(entry: Entry[Any], values: Values, path: tuple[str | int, ...], text: str) -> str:

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from build_tools.practice.exercise_data import PRINTED
+from build_tools.practice.printed import SEED
 from calculators.practice.exercises import pose, solve
 from tests.calculators.practice.shipped import exercises, knowledge
 from tests.pages.conftest import Text
@@ -31,8 +31,8 @@ def words_of(site: Path, address: str) -> str:
 def test_a_page_prints_an_example_and_its_solution(shipped: Path, name: str) -> None:
     exercise = exercises()[name]
     library = knowledge() if exercise["kind"] == "evidence" else None
-    question = pose(exercise, PRINTED, "us", library)
-    solved = solve(exercise, PRINTED, "us", library)
+    question = pose(exercise, SEED, "us", library)
+    solved = solve(exercise, SEED, "us", library)
     words = words_of(shipped, f"practise/{name}")
     told = [
         question["story"],
@@ -67,6 +67,6 @@ def test_what_a_script_gets_holds_no_answer(shipped: Path) -> None:
     page = (shipped / "practise" / "counter-from-a-test" / "index.html").read_text(encoding="utf-8")
     (start,) = [line for line in page.splitlines() if 'class="exercise"' in line]
     data = html.unescape(start)
-    (shown,) = solve(exercises()["counter-from-a-test"], PRINTED, "us")["answers"]
+    (shown,) = solve(exercises()["counter-from-a-test"], SEED, "us")["answers"]
     assert shown["shown"].replace("\u00a0", " ") not in data.replace("\u00a0", " ")
     assert '"ask"' in data

@@ -12,13 +12,13 @@ from build_tools.content.entries import Entry
 from build_tools.content.handbook import Handbook
 from build_tools.content.practice_models import FAMILIES, Exercise
 from build_tools.content.values import Values
-from build_tools.diagnosis.knowledge_data import knowledge_data
+from build_tools.diagnosis.knowledge_data import knowledge
 from build_tools.pages.forms import page_url
 from build_tools.pages.render import Library, render
 from build_tools.pages.standing_cautions import in_full
-from build_tools.practice.exercise_data import PRINTED, exercise_data
+from build_tools.practice.exercise_data import exercise_data
+from build_tools.practice.printed import printed
 from calculators.diagnosis import Knowledge
-from calculators.practice.exercises import pose, solve
 
 ADDRESS, TITLE = "practise/exercises.md", "Exercises"
 NOTE = "Work with fresh numbers each time, and see at once where a slip came from."
@@ -83,6 +83,9 @@ class ExercisePages:
         library = self._knowledge if entry.content.kind == "evidence" else None
         url = page_url(entry.address)
         needed = self._knowledge_address if library else ""
+        question, solution = self._values.made_from(
+            data, lambda plain: _example(plain, units, library)
+        )
         return render(
             "exercise",
             title=data["title"],
@@ -92,8 +95,8 @@ class ExercisePages:
             units=units,
             exercise=data,
             cautions=in_full(self._handbook, self._values, entry.content.cautions),
-            question=pose(data, PRINTED, units, library),
-            **solve(data, PRINTED, units, library),
+            question=question,
+            **solution,
             lessons=self._links(entry, "learn", entry.content.learn),
             procedures=self._links(entry, "procedures", entry.content.procedures),
             following=following and self._library.link(entry.address, following.address),
@@ -101,10 +104,16 @@ class ExercisePages:
 
     @cached_property
     def _knowledge(self) -> Knowledge:
-        return Knowledge(knowledge_data(self._handbook))
+        return knowledge(self._handbook)
 
     def _links(self, entry: Entry[Any], folder: str, names: list[str]) -> list[dict[str, str]]:
         return [self._library.link(entry.address, f"{folder}/{name}.md") for name in names]
+
+
+def _example(exercise: dict[str, Any], units: str, library: Knowledge | None) -> tuple[Any, Any]:
+    """Return the printed question of an exercise and its solution."""
+    example = printed(exercise, units, library)
+    return example.question, example.solved
 
 
 def in_order(handbook: Handbook) -> list[Entry[Exercise]]:
