@@ -29,6 +29,7 @@ from build_tools.class_pack.options import MOST_PEOPLE, Several, checked
 from build_tools.comparing import commands as comparing
 from build_tools.content.handbook import Handbook
 from build_tools.content.problems import expected
+from build_tools.language import commands as translating
 from build_tools.printing import commands as printing
 from build_tools.printing.wanted import Wanted as WantedPrint
 from build_tools.set_up.failure import Failure, sentence_for
@@ -124,6 +125,13 @@ def update_answers() -> None:
 def schemas() -> None:
     """Make the schemas anew that are stale."""
     authoring.renew_schemas(ROOT)
+
+
+@main.command("translations", help=COMMANDS["translations"])
+@translating.options
+def translations(strict: bool, words: bool, begin: str, compared: str) -> None:
+    """List how far the other languages are, or write for translators."""
+    translating.translations(here().docs_folder, here().root, strict, words, begin, compared)
 
 
 @main.command("work-out", help=COMMANDS["work-out"])

@@ -29,6 +29,7 @@ from build_tools.checks import (
     steps,
     tables,
     terms,
+    translations,
     unbacked,
     unused_facts,
 )
@@ -58,6 +59,7 @@ def check_handbook(handbook: Handbook, values: Values) -> list[Problem]:
         *readability.check(handbook),
         *lessons.check(handbook),
         *unbacked.check(handbook),
+        *translations.check(handbook),
         *examples.check(handbook, values),
         *pictures.check(handbook, values),
         *expectations.check(handbook, values),

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from pathlib import Path, PurePosixPath
 
 from build_tools.diagnosis import finished_calls, measured, simulated_homes
+from build_tools.language.languages import LANGUAGES
 
 #: Files that the diagnosis reads and no reader sees; they are no part of the site.
 DATA_FILES = (simulated_homes.FILE, finished_calls.FILE, measured.FILE)
@@ -66,6 +67,8 @@ def _files(folder: Path) -> dict[str, Path]:
     found = {}
     for path in folder.rglob("*"):
         place = path.relative_to(folder)
+        if place.parts[0] in LANGUAGES:
+            continue  # see `language.translation`
         if path.is_file() and not any(part.startswith(".") for part in place.parts):
             found[place.as_posix()] = path
     return found

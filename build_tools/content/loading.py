@@ -69,10 +69,6 @@ def page_folder(section: str) -> str:
     return _PAGE_FOLDERS.get(section, section)
 
 
-def _only_comments(text: str) -> bool:
-    return all(not line.strip() or line.lstrip().startswith("#") for line in text.split("\n"))
-
-
 @lru_cache(maxsize=TEXTS)
 def _page_of_yaml(
     folder: str, stem: str, file: str, text: str
@@ -83,6 +79,10 @@ def _page_of_yaml(
     if content is None:
         return None, read.problems
     return Entry(stem, file, f"{page_folder(folder)}/{stem}.md", content, read), read.problems
+
+
+def _only_comments(text: str) -> bool:
+    return all(not line.strip() or line.lstrip().startswith("#") for line in text.split("\n"))
 
 
 class Loader:

@@ -54,13 +54,15 @@ def _reading(
     with values.shown_as(unit):
         if reading.value is not None:
             shown = _value(values, procedure, (*path, "value"), reading.value, unit)
-            return None if shown is None else Expected(label, [(label, str(shown))])
+            return None if shown is None else Expected(label, [(label, values.said(str(shown)))])
         answers = _calculated(values, procedure, path, reading, unit)
     if not answers:
         return None
     if len(reading.show) == 1:
-        return Expected(label, [(label, answers[0]["shown"])])
-    return Expected(label, [(answer["label"], answer["shown"]) for answer in answers])
+        return Expected(label, [(label, values.said(answers[0]["shown"]))])
+    return Expected(
+        label, [(values.said(answer["label"]), values.said(answer["shown"])) for answer in answers]
+    )
 
 
 def _value(

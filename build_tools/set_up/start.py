@@ -25,6 +25,7 @@ COMMANDS = {
     "new": "Write a new procedure, fault, lesson, fact, … that explains itself; or a new shop.",
     "update-answers": "Rewrite answers of worked examples that are no longer right; tell each.",
     "schemas": "Make the schemas of the source files anew, in docs/schemas, for editors.",
+    "translations": "List what is translated, stale and missing; --strict fails where any is.",
     "work-out": "Work out one calculator, with its working; alone, list them all.",
     "compare": "Tell what a change did: each printed number with its cause, and each text.",
     "class-pack": "Write question sheets with their key, and files for learning systems.",
