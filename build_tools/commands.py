@@ -131,7 +131,7 @@ def schemas() -> None:
 @translating.options
 def translations(strict: bool, words: bool, begin: str, compared: str) -> None:
     """List how far the other languages are, or write for translators."""
-    translating.translations(here().docs_folder, here().root, strict, words, begin, compared)
+    translating.translations(here().load(), strict, words, begin, compared)
 
 
 @main.command("work-out", help=COMMANDS["work-out"])
