@@ -14,25 +14,35 @@ from pathlib import Path
 import yaml
 
 from build_tools.comparing.record import record_of, write
-from build_tools.content.handbook import load_handbook
 from build_tools.content.problems import summary
 from build_tools.edition import Edition
+from build_tools.shops.place import LIBRARY
+from build_tools.shops.retold import load
 
 CONFIG = "mkdocs.yml"
+#: How the setting stands in the mkdocs.yml of a shop.
+_DRAWS = "draws_on_library: true"
 
 
 def docs_of(config: Path) -> Path:
-    """Return the folder of the sources that a mkdocs.yml names."""
+    """Return the folder of the sources that a mkdocs.yml names, or goes on from."""
     node = yaml.compose(config.read_text("utf-8"))
     pairs = node.value if isinstance(node, yaml.MappingNode) else []
     named = {key.value: value.value for key, value in pairs if isinstance(key, yaml.ScalarNode)}
-    return config.parent / str(named.get("docs_dir", "docs"))
+    return config.parent / str(named.get("docs_dir", "docs_src"))
+
+
+def library_of(config: Path) -> Path | None:
+    """Return the sources that a shop with this mkdocs.yml draws on, if it does."""
+    drawn = any(line.strip().startswith(_DRAWS) for line in config.read_text("utf-8").split("\n"))
+    return LIBRARY if drawn else None
 
 
 def main(folder: str, output: str, date: str, revision: str, word: str) -> int:
     """Write the record, or tell why there is none; return the exit code."""
     root = Path(folder)
-    handbook = load_handbook(docs_of(root / CONFIG), root)
+    config = root / CONFIG
+    handbook = load(docs_of(config), root, library_of(config))
     if handbook.problems:
         print(summary(handbook.problems[:3]), file=sys.stderr)
         return 1

@@ -117,7 +117,8 @@ class HandbookPlugin(BasePlugin[HandbookSettings]):
         except BrowserFilesError as error:
             raise PluginError(str(error)) from None
         if not self._serving:
-            self._edition = edition_of(Path(config.config_file_path), Path(config.docs_dir))
+            docs = Path(config.docs_dir)
+            self._edition = edition_of(Path(config.config_file_path), docs, library_of(config))
         config.extra_css.append(self._assets.address(STYLE))
         config.extra_javascript.append(_module(self._assets.address(SCRIPT)))
         config.theme.dirs.insert(0, str(OVERRIDES))
