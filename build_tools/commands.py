@@ -88,7 +88,7 @@ def build(output: Path | None, compared_with: str | None) -> None:
             "its folder: name a new or an empty one."
         )
     print_what_mkdocs_says()
-    write_site(output, compared_with and comparing.record_of_side(compared_with, ROOT))
+    write_site(output, compared_with and comparing.record_of_side(compared_with, here().root))
     compress(output)
     click.echo(f"The handbook is in {output}")
 
@@ -178,7 +178,7 @@ def work_out(
 @comparing.options_of_compare
 def compare(old: str, new: str | None, how: str) -> None:
     """Tell which numbers and texts differ between two editions, and why."""
-    comparing.compare(ROOT, old, new, how)
+    comparing.compare(here().root, old, new, how)
 
 
 @main.command("simulate-homes", help=COMMANDS["simulate-homes"])

@@ -57,39 +57,41 @@ class Edition:
         return f"{self.day}, {self.source}"
 
 
-def edition_of(config: Path, docs: Path) -> Edition:
+def edition_of(config: Path, docs: Path, library: Path | None = None) -> Edition:
     """Return the edition that a build now makes.
 
-    config: the shop's mkdocs.yml. docs: the folder of its sources. The day is that of
-    SOURCE_DATE_EPOCH where it is set.
+    config: the shop's mkdocs.yml. docs: the folder of its sources. library: the sources that it
+    draws on. The day is that of SOURCE_DATE_EPOCH where it is set.
     """
     date = get_build_datetime().date()
     commit = git(config.parent, "rev-parse", "--verify", "--quiet", "HEAD")
     if not commit or not git(config.parent, "ls-files", "--", str(config)):
-        return Edition(date, digest_of_sources(config, docs), in_git=False)
+        digest = digest_of_sources(config, docs, library)
+        return Edition(date, digest, in_git=False)
     repository = Path(git(config.parent, "rev-parse", "--show-toplevel").strip())
     made_from = (config, docs, *(one for one in CODE if one.is_relative_to(repository)))
     changed = git(config.parent, "status", "--porcelain", "--", *map(str, made_from))
     return Edition(date, commit[:LENGTH], changed=bool(changed))
 
 
-def digest_of_sources(config: Path, docs: Path) -> str:
+def digest_of_sources(config: Path, docs: Path, library: Path | None = None) -> str:
     """Return what is another for any change of the sources or the calculators."""
     digest = hashlib.sha256(config.read_bytes())
-    for name, path in _sources(docs):
+    for name, path in _sources(docs, library):
         digest.update(f"{name} {hashlib.sha256(path.read_bytes()).hexdigest()}\n".encode())
     return digest.hexdigest()[:LENGTH]
 
 
-def _sources(docs: Path) -> Iterator[tuple[str, Path]]:
+def _sources(docs: Path, library: Path | None) -> Iterator[tuple[str, Path]]:
     """Yield the name and the path of each file, in an order that no machine changes."""
     code = CODE[0]
     found = {f"code/{path.relative_to(code).as_posix()}": path for path in code.rglob("*.py")}
-    found |= {
-        f"docs/{path.relative_to(docs).as_posix()}": path
-        for path in docs.rglob("*")
-        if path.is_file() and not path.name.startswith(".")
-    }
+    for kind, folder in (("docs", docs), ("library", library)):
+        found |= {
+            f"{kind}/{path.relative_to(folder).as_posix()}": path
+            for path in (folder.rglob("*") if folder else ())
+            if path.is_file() and not path.name.startswith(".")
+        }
     yield from sorted(found.items())
 
 

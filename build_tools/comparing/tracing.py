@@ -44,6 +44,12 @@ class TracedValues(Values):
         self._results: dict[tuple[Any, ...], dict[str, Any]] = {}
         self._origins = {id(one): (one, cause) for one, cause in self.causes.measures()}
 
+    def of_translation(self, handbook: Handbook, said: Callable[[str], str]) -> Values:
+        """Return traced values of a translation, with the same marks and causes."""
+        made = super().of_translation(handbook, said)
+        made.marks, made.causes.found = self.marks, self.causes.found
+        return made
+
     def measure(self, measure: Measure) -> Shown:
         """Return a quantity, marked where it is one of a fact or of the shop."""
         shown = super().measure(measure)
