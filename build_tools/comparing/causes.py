@@ -131,10 +131,11 @@ class Causes:
 
 def file_named(handbook: Handbook, file: str) -> str:
     """Return a source as every edition calls it: one of the library by its place in it."""
-    if handbook.library is None or file not in handbook.shipped_files:
-        return file
     path = (handbook.root / file).resolve()
-    return f"library/{path.relative_to(handbook.library.resolve()).as_posix()}"
+    library = handbook.library and handbook.library.resolve()
+    if library is None or not path.is_relative_to(library):
+        return file
+    return f"library/{path.relative_to(library).as_posix()}"
 
 
 #: What messages call an entry that states something.

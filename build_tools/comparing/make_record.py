@@ -14,17 +14,18 @@ from pathlib import Path
 import yaml
 
 from build_tools.comparing.record import record_of, write
-from build_tools.content.problems import summary
 from build_tools.edition import Edition
 from build_tools.shops.place import LIBRARY
 from build_tools.shops.retold import load
 
 CONFIG = "mkdocs.yml"
+#: So many problems of sources that cannot be read are told; the command check tells all.
+TOLD = 3
 
 
 def docs_of(config: Path) -> Path:
-    """Return the folder of the sources that a mkdocs.yml names."""
-    return config.parent / str(_plain(_settings(config).get("docs_dir")) or "docs")
+    """Return the folder of the sources that a mkdocs.yml names, or those that it goes on from."""
+    return config.parent / (_plain(_settings(config).get("docs_dir")) or LIBRARY.name)
 
 
 def library_of(config: Path) -> Path | None:
@@ -54,7 +55,9 @@ def main(folder: str, output: str, date: str, revision: str, word: str) -> int:
     root = Path(folder)
     handbook = load(docs_of(root / CONFIG), root, library_of(root / CONFIG))
     if handbook.problems:
-        print(summary(handbook.problems[:3]), file=sys.stderr)
+        more = len(handbook.problems) - TOLD
+        told = [*map(str, handbook.problems[:TOLD]), *([f"{more} more."] if more > 0 else [])]
+        print("\n".join(told), file=sys.stderr)
         return 1
     edition = Edition(
         datetime.date.fromisoformat(date), revision, word != "sources", word == "changed"

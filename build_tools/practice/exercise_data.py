@@ -32,17 +32,21 @@ def exercise_data(entry: Entry[Exercise], values: Values) -> tuple[dict[str, Any
     special = _KINDS[content.kind](entry, values)
     data = {**made, **special.data()}
     if data.get("steps") and not special.report and values.handbook.is_shipped(entry):
-        data = _with_clear_mistakes(data, values.handbook.units)
+        data = _with_clear_mistakes(data, values)
     return data, special.report
 
 
-def _with_clear_mistakes(data: dict[str, Any], units: str) -> dict[str, Any]:
+def _with_clear_mistakes(data: dict[str, Any], values: Values) -> dict[str, Any]:
     """Return an exercise with as many of its mistakes as it can be posed with."""
-    if printed(data, units):
+
+    def can_be_posed(plain: dict[str, Any]) -> bool:
+        return printed(plain, values.handbook.units) is not None
+
+    if values.made_from(data, can_be_posed):
         return data
     clear: list[str] = []
     for mistake in mistakes_in(data):
-        if printed({**data, "mistakes": [*clear, mistake]}, units):
+        if values.made_from({**data, "mistakes": [*clear, mistake]}, can_be_posed):
             clear.append(mistake)
     return {**data, "mistakes": clear}
 
