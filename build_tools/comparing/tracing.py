@@ -10,7 +10,7 @@ from collections.abc import Callable, Iterable, Mapping
 from typing import Any
 
 from build_tools.comparing.causes import Causes
-from build_tools.comparing.marks import NUMBER, Marks, unmarked
+from build_tools.comparing.marks import Marks, unmarked
 from build_tools.content.entries import Entry
 from build_tools.content.fields import Format, Measure
 from build_tools.content.handbook import Handbook
@@ -108,7 +108,8 @@ class TracedValues(Values):
         every = formula | self.marks.of(inputs)
         mark = self.marks.mark(every)
         return {
-            **{part: self.marks.on(found[part], every) for part in ("workings", "warnings")},
+            "workings": self.marks.on(found["workings"], every),
+            "warnings": [self.marks.on(one, every) + mark for one in found["warnings"]],
             "calculator": found["calculator"],
             "problems": self.marks.on(found["problems"], every),
             "inputs": {
@@ -154,8 +155,8 @@ class TracedValues(Values):
             number = _Numbered(value["number"])
             number.mark = mark
             made |= {"unit": value["unit"], "number": number}
-        elif not NUMBER.search(value["shown"]):
-            made["shown"] = value["shown"]
+        else:
+            made["shown"] = self.marks.for_calculator(value["shown"], causes)
         return made
 
     def _shown(self, value: Any, causes: list[str]) -> Shown:
