@@ -19,6 +19,7 @@ from build_tools.comparing.marks import FIRST
 from build_tools.comparing.tracing import TracedValues
 from build_tools.content.handbook import Handbook
 from build_tools.content.layers import DATA_FILES
+from build_tools.content.unit_marks import own
 from build_tools.edition import CODE, Edition
 from build_tools.language.languages import LANGUAGES
 from build_tools.pages import guides
@@ -75,7 +76,7 @@ def write(record: dict[str, Any], path: Path) -> None:
 
 def shortened(markdown: str) -> str:
     """Return a page without what is no text."""
-    return _FOR_SCRIPTS.sub("", _STROKES.sub(r"<svg \2></svg>", markdown))
+    return own(_FOR_SCRIPTS.sub("", _STROKES.sub(r"<svg \2></svg>", markdown)))
 
 
 def _files(handbook: Handbook) -> tuple[dict[str, str], dict[str, str]]:
