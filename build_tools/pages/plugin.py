@@ -44,6 +44,7 @@ from build_tools.offline.edition import (
     write_edition,
 )
 from build_tools.offline.web_manifest import MANIFEST_NAME, web_manifest
+from build_tools.pages import guides
 from build_tools.pages.assets import (
     EMBEDDED_SCRIPT,
     EMBEDDED_STYLE,
@@ -117,8 +118,8 @@ class HandbookPlugin(BasePlugin[HandbookSettings]):
         except BrowserFilesError as error:
             raise PluginError(str(error)) from None
         if not self._serving:
-            docs = Path(config.docs_dir)
-            self._edition = edition_of(Path(config.config_file_path), docs, library_of(config))
+            own = Path(config.config_file_path), Path(config.docs_dir)
+            self._edition = edition_of(*own, library_of(config))
         config.extra_css.append(self._assets.address(STYLE))
         config.extra_javascript.append(_module(self._assets.address(SCRIPT)))
         config.theme.dirs.insert(0, str(OVERRIDES))
@@ -299,8 +300,9 @@ class HandbookPlugin(BasePlugin[HandbookSettings]):
         old = edition_of_record(self.compared_with)
         comparison = compare(self.compared_with, self._record, old.words, edition.words)
         self._site.pages[WHAT_CHANGED] = what_changed(comparison)
-        (for_trainers,) = self._site.nav[-1].values()
-        for_trainers.append({TITLE_OF_CHANGES: WHAT_CHANGED})
+        for (pages,) in map(dict.values, self._site.nav):
+            if pages[0] == f"{guides.FOLDER}/index.md":
+                pages.append({TITLE_OF_CHANGES: WHAT_CHANGED})
 
     @property
     def _scripts_of_serving(self) -> list[str]:
