@@ -14,7 +14,7 @@ from build_tools.printing.built_site import BuiltSite
 from build_tools.printing.choosing import Chapter, Chosen
 from build_tools.printing.cover import Cover
 from build_tools.printing.foot import foot
-from build_tools.printing.paper_page import PaperPages, place_id
+from build_tools.printing.paper_page import WORDS, PaperPages, place_id
 
 HERE = Path(__file__).parent
 #: Contents with more pages than this stand in two columns.
@@ -46,16 +46,19 @@ class Document:
         """
         for element in self._numbers:
             number = numbers.get(element.get("data-of")) if numbers is not None else _USUAL_NUMBER
-            element.text = str(number)
+            element.text = "" if number is None else str(number)
             if number is None:
                 element.getparent().set("hidden", "")
         return html.tostring(self._tree, encoding="utf-8", doctype="<!doctype html>")
 
 
 def book(site: BuiltSite, chosen: Chosen, cover: Cover, paper: str) -> Document:
-    """Return chosen pages behind a title page and contents."""
-    pages = PaperPages(site, chosen.pages)
+    """Return chosen pages behind a title page and contents, with the words that they use."""
+    pages = PaperPages(site, chosen.pages, with_words=True)
     chapters = [_chapter(site, pages, chapter) for chapter in chosen.chapters]
+    if (words := pages.words()) is not None:
+        listed = [{"title": "", "pages": [(words.get("id"), WORDS)]}]
+        chapters.append({"title": "", "groups": listed, "articles": [_markup(words)]})
     return _document(
         "book",
         site,
