@@ -7,12 +7,13 @@ from collections.abc import Iterable
 from lxml import html
 
 from build_tools.content.loading import LISTS
+from build_tools.language.speaking import marked, say
 from build_tools.printing.built_site import BuiltSite
 from build_tools.printing.choosing import page_name
 
 GLOSSARY = page_name(LISTS["glossary"][1])
 #: The title of the words of a print that has no glossary.
-WORDS = "Words of the trade used here"
+WORDS = marked("Words of the trade used here")
 #: What a print has in another form, such as the edition in each foot, or not at all.
 _REPLACED = ("headerlink", "jump", "related", "edition", "not-on-paper")
 #: What prints as a sheet to carry.
@@ -68,7 +69,7 @@ class PaperPages:
             if any(one.get("id") in self._terms for one in term.iter("span")):
                 entries.extend([term, term.getnext()])
         title = article.find("h1")
-        title.text = WORDS
+        title.text = say(WORDS)
         words = html.Element(
             "article", {**article.attrib, "class": f"{article.get('class')} book-words"}
         )
@@ -99,9 +100,10 @@ class PaperPages:
             link.set("href", f"#{place_id(page, anchor)}")
             if page != name and not is_term and _has_room(link):
                 see = html.Element("span", {"class": "see-page"})
-                see.text = " (page "
+                before, _, behind = say("(page {number})", number="\0").partition("\0")
+                see.text = f" {before}"
                 see.append(page_number(place_id(page, anchor)))
-                see[0].tail = ")"
+                see[0].tail = behind
                 _put_behind(link, see)
             return
         if not is_term and _has_room(link):
@@ -146,7 +148,7 @@ def _tell_name(link: html.HtmlElement, title: str) -> None:
         link.text = f"“{link.text or ''}"
         words.text = "”"
     else:
-        words.text = f" (see “{title}”)"
+        words.text = " " + say("(see “{title}”)", title=title)
     _put_behind(link, words)
 
 
