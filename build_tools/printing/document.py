@@ -14,7 +14,7 @@ from build_tools.language.speaking import say
 from build_tools.printing.built_site import BuiltSite
 from build_tools.printing.choosing import Chapter, Chosen
 from build_tools.printing.cover import Cover
-from build_tools.printing.foot import foot
+from build_tools.printing.foot import attributes, foot
 from build_tools.printing.paper_page import WORDS, PaperPages, place_id
 
 HERE = Path(__file__).parent
@@ -90,7 +90,7 @@ def _document(
     edition = site.edition(page)
     made = _ENVIRONMENT.get_template(f"{template}.html.jinja").render(
         title=title,
-        foot=foot(f"{cover.shop} · {title}", edition),
+        foot=attributes(foot(f"{cover.shop} · {title}", edition)),
         edition=edition,
         language=site.language(page),
         site=site,

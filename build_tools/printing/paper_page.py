@@ -122,6 +122,7 @@ def page_number(place: str) -> html.HtmlElement:
 def _drop_replaced(article: html.HtmlElement) -> None:
     found = [element for name in _REPLACED for element in article.find_class(name)]
     found += [link for way in article.find_class("way") for link in way.iter("a")]
+    found += article.iter("template")  # pictures in the other unit system
     for element in found:
         element.drop_tree()
 

@@ -120,4 +120,5 @@ def test_a_path_in_another_language(
     assert "Edición" in texts[0]
     assert "Índice" in texts[1]
     assert all("Edición del" in text for text in texts)
+    assert all(f"Página {number}" in text for number, text in enumerate(texts, 1))
     assert any("(página " in text for text in texts)
