@@ -269,10 +269,11 @@ def print_handbook(
     output: Path | None,
     paper: str | None,
     people: tuple[str, ...],
+    language: str,
     site: Path | None,
 ) -> None:
     """Print the handbook, or a part of it, into a PDF file."""
-    wanted = WantedPrint(kind, name, people)
+    wanted = WantedPrint(kind, name, people, language)
     print_what_mkdocs_says()
     printing.print_into_file(
         wanted, sound_handbook, write_site, ROOT, site=site, output=output, paper=paper

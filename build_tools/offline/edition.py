@@ -106,9 +106,9 @@ def edition_line(edition: Edition, page_url: str, assets: str, changes: str = ""
     keep = get_relative_url(KEEP_PAGE, page_url)
     return (
         f'\n<p class="edition" data-site="{site}/" data-assets="{assets}">'
-        f"{edition_words(edition)}{what_changed}"
+        f'{edition_words(edition)}<span class="not-on-paper">{what_changed}'
         f' · <a href="{keep}">{say("Keep this handbook on this phone")}</a>{in_english}'
-        "</p>\n"
+        "</span></p>\n"
     )
 
 
