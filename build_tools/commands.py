@@ -27,6 +27,8 @@ from build_tools.browser.runtime import compressed_files, runtime_files
 from build_tools.class_pack.options import MOST_PEOPLE, Several, checked
 from build_tools.content.handbook import Handbook, load_handbook
 from build_tools.content.problems import expected
+from build_tools.publishing import commands as publishing
+from build_tools.publishing import hash_list
 from build_tools.set_up.failure import Failure, sentence_for
 from build_tools.set_up.start import COMMANDS, ROOT, hand_over
 from calculators import CALCULATORS
@@ -79,6 +81,7 @@ def build(output: Path) -> None:
     print_what_mkdocs_says()
     write_site(output)
     compress(output)
+    hash_list.write_list(output)
     click.echo(f"The handbook is in {output}")
 
 
@@ -233,6 +236,20 @@ def class_pack(
     at_hand = None if no_pdf else browser.find(ROOT)
     names = write(Pack(sound_handbook(), wanted), output, at_hand, click.echo)
     click.echo(f"Written into {output}: {', '.join(names)}.")
+
+
+@main.command("check-copy", help=COMMANDS["check-copy"])
+@publishing.options_of_check_copy
+def check_copy(copy: str, list_file: Path | None) -> None:
+    """Compare a published copy with the list of a build."""
+    publishing.check_copy(copy, list_file or ROOT / "site" / hash_list.NAME)
+
+
+@main.command("container", help=COMMANDS["container"])
+@publishing.options_of_container
+def container(output: Path) -> None:
+    """Write what a container is made from, around the built site."""
+    publishing.write_container(ROOT / "site", output)
 
 
 @main.command("benchmark", help=COMMANDS["benchmark"])

@@ -44,6 +44,7 @@ from build_tools.pages.headers import NAME, headers_file
 from build_tools.pages.sayings_page import SAYINGS
 from build_tools.pages.security import policy, theme_scripts, with_policy
 from build_tools.pages.site import Site, write_site
+from build_tools.publishing import hash_list
 from build_tools.search.files import THEME_WORKER, WORDS, search_words, with_search
 from build_tools.serving.code import start_anew, state_of_code
 from build_tools.serving.trouble import ContentProblems
@@ -176,13 +177,16 @@ class HandbookPlugin(BasePlugin):
         return with_policy(with_search(output_content, self._assets.folder_name), self._policy)
 
     def on_post_build(self, *, config: MkDocsConfig) -> None:
-        """Make an edition of the written site; then write what hosts shall send with its files."""
+        """Make an edition of the site; then write what hosts shall send, and the list of hashes."""
         site = Path(config.site_dir)
         if not self._serving:
             workbox = [f"{WORKBOX_FOLDER}/{path.name}" for path in workbox_files(ROOT)]
             write_edition(site, self._date, workbox)
+            (site / hash_list.NAME).touch()  # it has headers too
         text = headers_file(site, self._policy, _root(config))
         (site / NAME).write_text(text, encoding="utf-8")
+        if not self._serving:
+            hash_list.write_list(site)
 
     def on_serve(self, server: LiveReloadServer, **_: object) -> LiveReloadServer:
         """Rebuild also when the calculators or the tool itself change."""
