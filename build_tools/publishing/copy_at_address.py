@@ -20,21 +20,10 @@ from urllib.request import Request, urlopen
 
 from build_tools.pages import headers
 from build_tools.publishing.findings import Findings
+from build_tools.publishing.media_types import MEDIA_TYPES
 from build_tools.set_up.failure import Failure
 
 AT_ONCE, PATIENCE, TRIES = 8, 30, 2
-#: A host without these cannot show the handbook as it should be, whatever else it sends.
-MEDIA_TYPES = {
-    ".html": ("text/html",),
-    ".css": ("text/css",),
-    ".js": ("text/javascript", "application/javascript"),
-    ".mjs": ("text/javascript", "application/javascript"),
-    ".wasm": ("application/wasm",),
-    ".json": ("application/json",),
-    ".svg": ("image/svg+xml",),
-    ".png": ("image/png",),
-    ".webmanifest": ("application/manifest+json",),
-}
 #: Hosts that read it keep it to themselves; others send it or not.
 NOT_ASKED_FOR = (headers.NAME,)
 _NOWHERE = "no-such-page-in-this-handbook/"

@@ -10,6 +10,7 @@ from pathlib import Path
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 
 from build_tools.pages.headers import NAME, headers_for, read_rules, root_of
+from build_tools.publishing.media_types import MEDIA_TYPES
 
 PORT = 8080
 _ENVIRONMENT = Environment(
@@ -33,11 +34,16 @@ def server_settings(site: Path, *, folder: str = "/srv/site", port: int = PORT) 
             (_quoted(path), [(name, _quoted(value)) for name, value in headers.items()])
             for path, headers in rules.items()
         ],
+        types=[(ending, _quoted(_with_letters(types[0]))) for ending, types in MEDIA_TYPES.items()],
         hidden=_quoted(f"{folder}/{NAME}"),
         not_found=[
             (name, _quoted(value)) for name, value in headers_for(rules, f"{root}404.html").items()
         ],
     )
+
+
+def _with_letters(media_type: str) -> str:
+    return f"{media_type}; charset=utf-8" if media_type.startswith("text/") else media_type
 
 
 def _quoted(text: str) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import http.client
+import os
 import socket
 import subprocess
 import time
@@ -13,9 +14,10 @@ from pathlib import Path
 import pytest
 
 from build_tools.pages.headers import NAME, headers_for, read_rules
-from build_tools.publishing.copy_at_address import MEDIA_TYPES, compare
+from build_tools.publishing.copy_at_address import compare
 from build_tools.publishing.hash_list import NAME as LIST
 from build_tools.publishing.hash_list import files_of, read_list
+from build_tools.publishing.media_types import MEDIA_TYPES
 from build_tools.publishing.server_settings import server_settings
 from build_tools.set_up.web_server import find
 from tests.pages.conftest import SECOND
@@ -55,7 +57,8 @@ def serving(site: Path, settings: Path) -> Iterator[Server]:
     settings.write_text(server_settings(site, folder=str(site), port=port), "utf-8")
     command = [PROGRAM, "run", "--config", str(settings), "--adapter", "caddyfile"]
     with (settings.parent / "log").open("wb") as log:
-        process = subprocess.Popen(command, stdout=log, stderr=log)
+        places = {"XDG_CONFIG_HOME": settings.parent, "XDG_DATA_HOME": settings.parent}
+        process = subprocess.Popen(command, stdout=log, stderr=log, env={**os.environ, **places})
         try:
             _wait_for(port, process)
             yield Server(port)
@@ -120,9 +123,7 @@ def test_large_files_are_sent_as_their_twins_and_pages_compressed(tiny: Path) ->
     with serving(tiny, tiny.parent / "Caddyfile") as running:
         wasm = tiny / "runtime/pyodide-1/python.wasm"
         for coding, ending in (("br", ".br"), ("gzip", ".gz")):
-            _, headers, body = running.ask(
-                "/runtime/pyodide-1/python.wasm", Accept_Encoding=coding
-            )
+            _, headers, body = running.ask("/runtime/pyodide-1/python.wasm", Accept_Encoding=coding)
             assert headers["Content-Encoding"] == coding
             assert headers["Content-Type"] == "application/wasm"
             assert body == wasm.with_name(wasm.name + ending).read_bytes()
