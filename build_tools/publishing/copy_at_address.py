@@ -32,10 +32,14 @@ _PIECE = 1 << 16
 
 @dataclass(frozen=True)
 class _Answer:
-    """What came for one file: its hash or a problem, the headers, where it came from at last."""
+    """What came for one file: its hash or a problem, the headers, where it came from at last.
+
+    Of a body that was sent packed there are two hashes: hosts also call a file packed that is so
+    by itself, as the twins are that a build makes.
+    """
 
     name: str
-    sha256: str = ""
+    hashes: tuple[str, ...] = ()
     problem: str = ""
     headers: Message | None = None
     came_from: str = ""
@@ -56,7 +60,7 @@ def compare(address: str, listed: dict[str, str], rules: dict[str, dict[str, str
     for one in answers:
         if one.problem:
             found.problems.append(f"{one.name}: {one.problem}")
-        elif one.sha256 != listed[one.name]:
+        elif listed[one.name] not in one.hashes:
             found.problems.append(f"{one.name}: altered")
     arrived = [one for one in answers if one.headers is not None]
     found.warnings += [
@@ -110,18 +114,16 @@ def _read(name: str, answer: http.client.HTTPResponse) -> _Answer:
     if coding not in ("identity", "gzip"):
         problem = f'not comparable: sent with the compression "{coding}", which was not asked for'
         return _Answer(name, problem=problem)
-    digest = hashlib.sha256()
-    packed = coding == "gzip" and not name.endswith(".gz")  # else its own content is meant
-    unpacked = zlib.decompressobj(16 + zlib.MAX_WBITS) if packed else None
+    sent, content = hashlib.sha256(), hashlib.sha256()
+    unpacked = zlib.decompressobj(16 + zlib.MAX_WBITS) if coding == "gzip" else None
     while piece := answer.read(_PIECE):
-        digest.update(unpacked.decompress(piece) if unpacked else piece)
-    if answer.length:
+        sent.update(piece)
+        if unpacked:
+            content.update(unpacked.decompress(piece))
+    if answer.length or (unpacked and not unpacked.eof):
         raise http.client.IncompleteRead(b"", answer.length)
-    if unpacked:
-        if not unpacked.eof:
-            raise http.client.IncompleteRead(b"")
-        digest.update(unpacked.flush())
-    return _Answer(name, digest.hexdigest(), headers=answer.headers, came_from=answer.url)
+    hashes = (sent.hexdigest(), content.hexdigest()) if unpacked else (sent.hexdigest(),)
+    return _Answer(name, hashes, headers=answer.headers, came_from=answer.url)
 
 
 def _is_index(name: str) -> bool:
