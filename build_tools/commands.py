@@ -12,6 +12,7 @@ import socket
 import sys
 import tempfile
 from pathlib import Path
+from typing import Any
 
 import click
 from mkdocs.commands import build as mkdocs_build
@@ -25,8 +26,11 @@ from build_tools.browser import BrowserFilesError
 from build_tools.browser.compressed import brotli_twin, is_compressed
 from build_tools.browser.runtime import compressed_files, runtime_files
 from build_tools.class_pack.options import MOST_PEOPLE, Several, checked
+from build_tools.comparing import commands as comparing
 from build_tools.content.handbook import Handbook, load_handbook
 from build_tools.content.problems import expected
+from build_tools.printing import commands as printing
+from build_tools.printing.wanted import Wanted as WantedPrint
 from build_tools.publishing import commands as publishing
 from build_tools.publishing import hash_list
 from build_tools.set_up.failure import Failure, sentence_for
@@ -71,7 +75,12 @@ def serve(port: int) -> None:
     type=click.Path(path_type=Path, file_okay=False, resolve_path=True),
     help="The folder to write, in the place of site.",
 )
-def build(output: Path) -> None:
+@click.option(
+    "--compared-with",
+    metavar="OLD",
+    help="Add a page on what changed since a revision, or since the edition in a folder.",
+)
+def build(output: Path, compared_with: str | None) -> None:
     """Write the site."""
     if output.exists() and any(output.iterdir()) and not is_site(output):
         raise Failure(
@@ -79,7 +88,7 @@ def build(output: Path) -> None:
             "its folder: name a new or an empty one."
         )
     print_what_mkdocs_says()
-    write_site(output)
+    write_site(output, compared_with and comparing.record_of_side(compared_with, ROOT))
     compress(output)
     hash_list.write_list(output)
     click.echo(f"The handbook is in {output}")
@@ -159,6 +168,13 @@ def work_out(
         raise Failure(f"{told}\n\n{terminal.inputs_listed(calculator, units)}")
 
 
+@main.command("compare", help=COMMANDS["compare"])
+@comparing.options_of_compare
+def compare(old: str, new: str | None, how: str) -> None:
+    """Tell which numbers and texts differ between two editions, and why."""
+    comparing.compare(ROOT, old, new, how)
+
+
 @main.command("simulate-homes", help=COMMANDS["simulate-homes"])
 @click.argument("faults", nargs=-1, metavar="[FAULT]...")
 def simulate_homes(faults: tuple[str, ...]) -> None:
@@ -236,6 +252,24 @@ def class_pack(
     at_hand = None if no_pdf else browser.find(ROOT)
     names = write(Pack(sound_handbook(), wanted), output, at_hand, click.echo)
     click.echo(f"Written into {output}: {', '.join(names)}.")
+
+
+@main.command("print", help=COMMANDS["print"])
+@printing.options_of_print
+def print_handbook(
+    kind: str,
+    name: str,
+    output: Path | None,
+    paper: str | None,
+    people: tuple[str, ...],
+    site: Path | None,
+) -> None:
+    """Print the handbook, or a part of it, into a PDF file."""
+    wanted = WantedPrint(kind, name, people)
+    print_what_mkdocs_says()
+    printing.print_into_file(
+        wanted, sound_handbook, write_site, ROOT, site=site, output=output, paper=paper
+    )
 
 
 @main.command("check-copy", help=COMMANDS["check-copy"])
@@ -336,9 +370,13 @@ def test(pytest_arguments: tuple[str, ...]) -> None:
     sys.exit(hand_over([sys.executable, "-m", "pytest", *side_by_side, *pytest_arguments]))
 
 
-def write_site(output: Path) -> None:
-    """Build the handbook into a folder, which is emptied first."""
+def write_site(output: Path, compared_with: dict[str, Any] | None = None) -> None:
+    """Build the handbook into a folder, which is emptied first.
+
+    compared_with: the record of an older edition: a page then tells what changed since.
+    """
     config = load_config(str(CONFIG), strict=True, site_dir=str(output))
+    config.plugins["handbook"].compared_with = compared_with
     config.plugins.on_startup(command="build", dirty=False)
     try:
         mkdocs_build.build(config)

@@ -19,10 +19,11 @@ from build_tools.benchmarks.host import Host, Link, serve
 from build_tools.benchmarks.table import PLAIN
 from build_tools.browser.runtime import compressed_files, runtime_files
 from build_tools.engines.chromium import QUIET_FLAGS
+from build_tools.pages.assets import find_assets
 from build_tools.set_up.browser import installed
 from build_tools.set_up.failure import Failure
 
-SCRIPTS = (Path(__file__).parent / "page", Path(__file__).parents[1] / "browser" / "page")
+PAGE = Path(__file__).parent / "page"
 
 
 class Start(NamedTuple):
@@ -67,8 +68,8 @@ class Bench:
         self._runtime = f"{runtime.folder_name}/"
         self._site = self.new_folder()
         runtime.copy_to(self._site)
-        for scripts in SCRIPTS:
-            shutil.copytree(scripts, self._site, dirs_exist_ok=True)
+        shutil.copytree(PAGE, self._site, dirs_exist_ok=True)
+        shutil.copy(find_assets().files["page/worker.js"], self._site)
 
     def new_folder(self) -> Path:
         """Return a folder that lasts as long as the measurements."""

@@ -17,10 +17,17 @@ _MADE = re.compile(rb"/(CreationDate|ModDate) \(D:\d{14}")
 NO_DAY = "20000101"
 
 
-def printed(browser: str, page: Path, day: str = "") -> bytes:
-    """Return a page as a PDF. day: the edition's, as "2026-05-01", which the file then bears.
+#: What else a class pack can do where the browser fails.
+WITHOUT = "Print that page from a browser of yours, or leave PDF files out with --no-pdf."
 
-    Raises Failure where the browser makes none.
+
+def printed(
+    browser: str, page: Path, day: str = "", longest: float = LONGEST, otherwise: str = WITHOUT
+) -> bytes:
+    """Return a page as a PDF with its headings as bookmarks.
+
+    day: the edition's, as "2026-05-01", which the file then bears. Raises Failure where the browser
+    makes none in the longest time [s]; otherwise: what that sentence advises.
     """
     with tempfile.TemporaryDirectory() as folder:
         made = Path(folder) / "page.pdf"
@@ -30,6 +37,7 @@ def printed(browser: str, page: Path, day: str = "") -> bytes:
             *QUIET_FLAGS,
             f"--user-data-dir={folder}/user",
             "--no-pdf-header-footer",
+            "--generate-pdf-document-outline",
             f"--print-to-pdf={made}",
             page.resolve().as_uri(),
         ]
@@ -39,14 +47,13 @@ def printed(browser: str, page: Path, day: str = "") -> bytes:
                 stdin=subprocess.DEVNULL,
                 stdout=subprocess.DEVNULL,
                 stderr=subprocess.DEVNULL,
-                timeout=LONGEST,
+                timeout=longest,
                 check=True,
             )
             data = made.read_bytes()
         except (OSError, subprocess.SubprocessError) as error:
             raise Failure(
-                f"The browser {browser} made no PDF of {page.name}. Print that page from a browser "
-                "of yours, or leave PDF files out with --no-pdf."
+                f"The browser {browser} made no PDF of {page.name}. {otherwise}"
             ) from error
     stamp = (day.replace("-", "") or NO_DAY).encode() + b"000000"
     return _MADE.sub(lambda found: b"/" + found[1] + b" (D:" + stamp, data)

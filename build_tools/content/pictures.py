@@ -6,7 +6,7 @@ from build_tools.content.entries import Entry
 from build_tools.content.page_models import Picture
 from build_tools.content.values import Values
 from calculators.declare import Input
-from calculators.figures.drawings import DRAWINGS, drawing
+from calculators.figures.drawings import DRAWINGS
 
 #: The drawing that takes its numbers from the diagnosis, and what it is given.
 CAUSES, CAUSES_GIVEN = "causes", ("complaint", "findings")
@@ -21,11 +21,12 @@ def drawn(values: Values, entry: Entry[Picture]) -> tuple[str, dict[str, str]]:
     nor where the calculator draws nothing for these inputs.
     """
     content = entry.content
+    given = values.given(entry)
     if content.calculate:
-        problems = values.result(content.calculate, content.given)["problems"]
-        svg = "" if problems else values.picture(content.calculate, content.given)
+        problems = values.result(content.calculate, given)["problems"]
+        svg = "" if problems else values.picture(content.calculate, given)
         return svg, problems
-    svg, problems = drawing(content.drawing, content.given, values.handbook.units)
+    svg, problems = values.drawing(content.drawing, given)
     return svg or "", problems
 
 

@@ -91,7 +91,7 @@ def _calculated(
     for name, text in reading.inputs.items():
         value = _value(values, entry, (*path, "inputs", name), text, unit)
         if value is not None:
-            given[name] = typed(value)
+            given[name] = values.stated(entry, name, typed(value))
         elif not _may_be_missing(text):
             return []
     result = values.result(calculator.name, given)

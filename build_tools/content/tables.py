@@ -38,7 +38,7 @@ def worked_out(values: Values, entry: Entry[Table]) -> Grid:
     calculator = CALCULATORS[table.calculate]
     cells = [_cells(values, entry, place) for place in range(len(table.down.values))]
     down, first = _one_unit(_label(calculator, table.down), table.down.values)
-    given = _given(values, table)
+    given = _given(values, entry)
     if table.across is None:
         head = [calculator.output(name).label for name in table.show]
         rows = [[one, *row] for one, row in zip(first, cells, strict=True)]
@@ -58,9 +58,10 @@ def _label(calculator: Calculator, axis: Axis) -> str:
     return calculator.input(axis.input).label
 
 
-def _given(values: Values, table: Table) -> str:
+def _given(values: Values, entry: Entry[Table]) -> str:
     """Return what the table's calculator is given in every cell, each with its label."""
-    inputs = _run(values, table, {table.down.input: table.down.values[0]})["inputs"]
+    table = entry.content
+    inputs = _run(values, entry, {table.down.input: table.down.values[0]})["inputs"]
     return "; ".join(
         f"{inputs[name]['label'].lower()}: {inputs[name]['shown']}"
         for name in table.given
@@ -92,7 +93,7 @@ def _cells(values: Values, entry: Entry[Table], place: int) -> list[str]:
 
 def _answers(values: Values, entry: Entry[Table], place: int, given: dict[str, str]) -> list[str]:
     table = entry.content
-    result = _run(values, table, given)
+    result = _run(values, entry, given)
     for about, sentence in result["problems"].items():
         said = f'table "{entry.id}", "{about}": {sentence}'
         values.problems.append(entry.problem(("down", "values", place), said))
@@ -100,14 +101,17 @@ def _answers(values: Values, entry: Entry[Table], place: int, given: dict[str, s
     return [value["shown"] for value in found]
 
 
-def _run(values: Values, table: Table, given: dict[str, str]) -> dict[str, Any]:
+def _run(values: Values, entry: Entry[Table], given: dict[str, str]) -> dict[str, Any]:
     """Run a table's calculator for one cell; values that go through another one do so first."""
-    inputs = table.given | given
+    table = entry.content
+    given = {name: values.stated(entry, name, text) for name, text in given.items()}
+    inputs = values.given(entry) | given
     for axis in (table.down, table.across):
         if axis is None or axis.through is None or axis.input not in given:
             continue
         through = axis.through
-        first = through.given | {through.input: given[axis.input]}
+        more = {name: values.stated(entry, name, text) for name, text in through.given.items()}
+        first = more | {through.input: given[axis.input]}
         result = values.result(through.calculate, first)
         if result["problems"]:
             return result

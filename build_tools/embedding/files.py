@@ -31,7 +31,10 @@ UNKNOWN_SITE = "https://address-of-this-handbook.example/"
 
 @dataclass(frozen=True)
 class Surroundings:
-    """What bare pages have from the site: addresses of files in it, and its own words."""
+    """What bare pages have from the site: addresses of files in it, and its own words.
+
+    edition: the words that name the edition, as HTML.
+    """
 
     styles: list[str]
     scheme_script: str
@@ -40,6 +43,7 @@ class Surroundings:
     site_name: str
     language: str
     policy: str
+    edition: str
 
 
 def page_address(calculator: Calculator) -> str:

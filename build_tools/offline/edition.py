@@ -7,7 +7,6 @@ of this edition.
 
 from __future__ import annotations
 
-import datetime
 import hashlib
 import json
 from collections.abc import Iterator
@@ -17,6 +16,7 @@ from pathlib import Path
 from mkdocs.utils import get_relative_url
 
 from build_tools.browser.runtime import FETCHED_AS_PARTS
+from build_tools.edition import Edition
 from build_tools.publishing import hash_list
 from build_tools.publishing.hash_list import hash_of
 
@@ -62,7 +62,7 @@ class KeptFile:
         return self.address.rsplit("/", 1)[-1] in FETCHED_AS_PARTS
 
 
-def write_edition(site: Path, date: datetime.date, workbox: list[str]) -> str:
+def write_edition(site: Path, made: Edition, workbox: list[str]) -> str:
     """Write the three files into a site that is otherwise whole; return the edition's id.
 
     workbox: the addresses of the library that the offline worker is made with.
@@ -77,7 +77,8 @@ def write_edition(site: Path, date: datetime.date, workbox: list[str]) -> str:
         site / f"edition-{edition}.json",
         [[file.address, file.size, file.sha256, file.is_part] for file in files],
     )
-    _write(site / "edition.json", {"id": edition, "date": date.isoformat(), "size": size})
+    out = {"id": edition, "date": made.date.isoformat(), "size": size, "source": made.source}
+    _write(site / "edition.json", out)
     essential = [file.address for file in files if file.address.startswith(ESSENTIAL_FOLDER)]
     pages = [file.address for file in files if file.address.endswith("/") or not file.address]
     head = f"// Edition {edition}\n" + "".join(
@@ -94,19 +95,27 @@ def workbox_files(root: Path) -> list[Path]:
     return [packages / f"workbox-{name}" / "build" / f"workbox-{name}.prod.js" for name in WORKBOX]
 
 
-def edition_line(date: datetime.date, page_url: str, assets: str) -> str:
+def edition_line(edition: Edition, page_url: str, assets: str, changes: str = "") -> str:
     """Return the line at the end of a page: its edition, and the way to keep it on a phone.
 
     assets: the folder of the page's scripts, by which they know whether they are of its edition.
+    changes: the address of the page on what changed, where there is one.
     """
     site = get_relative_url(".", page_url)
-    words = f"{date.day} {date:%B %Y}"
+    link = get_relative_url(changes.removesuffix(".md") + "/", page_url) if changes else ""
+    what_changed = f' · <a href="{link}">What changed</a>' if link else ""
     return (
         f'\n<p class="edition" data-site="{site}/" data-assets="{assets}">'
-        f'Edition of <time datetime="{date}">{words}</time>'
+        f"{edition_words(edition)}{what_changed}"
         f' · <a href="{get_relative_url(KEEP_PAGE, page_url)}">Keep this handbook on this phone</a>'
         "</p>\n"
     )
+
+
+def edition_words(edition: Edition) -> str:
+    """Return the words that name an edition on a page, as HTML; machines read the day."""
+    day = f'<time datetime="{edition.date}">{edition.day}</time>'
+    return f'Edition of {day}, <span class="edition-source">{edition.source}</span>'
 
 
 def kept_files(site: Path) -> Iterator[KeptFile]:

@@ -9,27 +9,49 @@ import hashlib
 from dataclasses import dataclass
 from pathlib import Path
 
+from build_tools.bundling.bundles import bundles
 from build_tools.offline.web_manifest import ICONS
-from build_tools.search.files import search_scripts
+from build_tools.search.files import HERE as SEARCH
+from build_tools.search.files import SCRIPT as SEARCH_SCRIPT
 
 THEME = Path(__file__).parent / "theme"
 BROWSER = Path(__file__).parents[1] / "browser"
 EMBEDDING = Path(__file__).parents[1] / "embedding"
 
+PAGE = BROWSER / "page"
+
+#: The styles of pages in their order: all of them are joined into one.
 STYLES = (
-    "handbook.css",
-    "forms.css",
-    "figures.css",
-    "find_the_cause.css",
-    "call.css",
-    "practice_call.css",
-    "record.css",
-    "exercise.css",
+    THEME / "handbook.css",
+    BROWSER / "forms.css",
+    BROWSER / "figures.css",
+    THEME / "find_the_cause.css",
+    BROWSER / "call.css",
+    BROWSER / "practice_call.css",
+    BROWSER / "record.css",
+    BROWSER / "exercise.css",
+    THEME / "paper.css",
 )
+EMBEDDED_STYLES = (
+    THEME / "handbook.css",
+    BROWSER / "forms.css",
+    BROWSER / "figures.css",
+    EMBEDDING / "embedded.css",
+    THEME / "paper.css",
+)
+# The joined files. Those of pages stand in one folder, which place.js takes for granted.
+STYLE = "handbook.css"
 SCRIPT = "page/handbook.js"
-EMBEDDED_STYLES = ("handbook.css", "forms.css", "figures.css", "embedded.css")
-EMBEDDED_SCRIPT = "page/embedding/embedded.js"
-SCHEME_SCRIPT = "page/embedding/scheme.js"
+EMBEDDED_STYLE = "embedded.css"
+EMBEDDED_SCRIPT = "page/embedded.js"
+SCHEME_SCRIPT = "page/scheme.js"
+#: The first module of each joined script, by the script's name without its ending.
+ENTRIES = {
+    "page/handbook": PAGE / "handbook.js",
+    "page/embedded": PAGE / "embedding" / "embedded.js",
+    "page/worker": PAGE / "worker.js",
+    "search/worker": SEARCH / "worker.js",
+}
 ICON = "icon.svg"
 
 
@@ -47,21 +69,22 @@ class Assets:
 
 def find_assets() -> Assets:
     """Return the assets as they are now on disk."""
-    own = (
-        "forms.css",
-        "figures.css",
-        "call.css",
-        "practice_call.css",
-        "record.css",
-        "exercise.css",
-    )
-    styles = (*(BROWSER / name for name in own), EMBEDDING / "embedded.css")
-    files = {path.name: path for path in (*THEME.iterdir(), *ICONS.iterdir(), *styles)}
-    scripts = (BROWSER / "page").rglob("*.js")
-    files |= {path.relative_to(BROWSER).as_posix(): path for path in scripts}
-    files |= search_scripts()
+    files = {path.name: path for path in (THEME / ICON, *ICONS.iterdir())}
+    files[SCHEME_SCRIPT] = PAGE / "embedding" / "scheme.js"
+    files[SEARCH_SCRIPT] = SEARCH / "theme_worker.js"
+    files |= joined_files()
     digest = hashlib.sha256()
     for name, path in sorted(files.items()):
         content = hashlib.sha256(path.read_bytes()).hexdigest()
         digest.update(f"{name} {content}\n".encode())
     return Assets(f"assets/handbook-{digest.hexdigest()[:16]}", files)
+
+
+def joined_files() -> dict[str, Path]:
+    """Return the joined scripts and styles, and the maps to their sources, by their names."""
+    styles = {
+        STYLE.removesuffix(".css"): list(STYLES),
+        EMBEDDED_STYLE.removesuffix(".css"): list(EMBEDDED_STYLES),
+    }
+    sources = {*PAGE.rglob("*.js"), *SEARCH.glob("*.js"), *STYLES, *EMBEDDED_STYLES}
+    return bundles(ENTRIES, styles, sources)

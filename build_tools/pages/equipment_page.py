@@ -144,7 +144,7 @@ class _Page:
                 for title, names in GROUPS.items()
             ],
             home={
-                "people": home.people,
+                "people": self._values.named("home", "people", None),
                 "hardness": self._values.measure(home.hardness),
                 "iron": self._values.measure(home.iron),
             },
@@ -193,7 +193,7 @@ class _Page:
         shown = self._usual(name, "longest_interval")
         if iron >= SOME_IRON:
             days = DAYS_WITH_MUCH_IRON if iron > MUCH_IRON else DAYS_WITH_SOME_IRON
-            shown = f"{days} days"
+            shown = self._values.because(f"{days} days", self._values.measure(home.iron))
         return self._row("Regenerate at least every", shown, name)
 
     def _positions(self) -> Iterable[dict[str, str]]:
@@ -234,18 +234,18 @@ class _Page:
 
     def _warnings(self) -> list[str]:
         """Return what calculators warn of or refuse, each sentence once; missing figures apart."""
-        said: dict[str, None] = {}
+        said: list[str] = []
         given = {one.calculator: one.given for one in WORKED_OUT.values()}
         for name, more in given.items():
             known = self._values.equipment_inputs(CALCULATORS[name], self._entry)
             result: dict[str, Any] = self._values.worked_out(self._entry, name, more)
-            said |= dict.fromkeys(result["warnings"])
-            said |= {
-                sentence: None
+            said += result["warnings"]
+            said += [
+                sentence
                 for about, sentence in result["problems"].items()
                 if about in known or about not in more and not _of_sheet(name, about)
-            }
-        return list(said)
+            ]
+        return self._values.once(said)
 
 
 def _of_sheet(calculator: str, name: str) -> bool:

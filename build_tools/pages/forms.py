@@ -32,7 +32,8 @@ class Forms:
         content = example.content
         calculator = CALCULATORS[content.calculate]
         form_id = f"{example.id}-form"
-        return self._form(calculator, content.given, form_id, example.address, level=4, folded=True)
+        given = self._values.given(example)
+        return self._form(calculator, given, form_id, example.address, level=4, folded=True)
 
     def _form(
         self,

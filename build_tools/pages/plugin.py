@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import Literal
+from typing import Any, Literal
 from urllib.parse import urlsplit
 
 from jinja2 import Environment
@@ -14,29 +14,39 @@ from mkdocs.livereload import LiveReloadServer
 from mkdocs.plugins import BasePlugin
 from mkdocs.structure.files import File, Files
 from mkdocs.structure.pages import Page
-from mkdocs.utils import get_build_datetime, get_relative_url
+from mkdocs.utils import get_relative_url
 
 from build_tools.browser import BrowserFilesError
 from build_tools.browser.runtime import runtime_files
 from build_tools.checks import check_handbook
+from build_tools.comparing.compared import compare
+from build_tools.comparing.in_site import ADDRESS as WHAT_CHANGED
+from build_tools.comparing.in_site import TITLE as TITLE_OF_CHANGES
+from build_tools.comparing.in_site import what_changed
+from build_tools.comparing.record import NAME as RECORD
+from build_tools.comparing.record import edition_of_record, record_of
+from build_tools.comparing.record import write as write_record
 from build_tools.content.handbook import load_handbook, made_from
 from build_tools.content.loading import DATA_FILES
 from build_tools.content.values import Values
+from build_tools.edition import Edition, edition_of
 from build_tools.embedding.files import Surroundings, embedding_files
 from build_tools.offline.edition import (
     WORKBOX_FOLDER,
     edition_line,
+    edition_words,
     workbox_files,
     write_edition,
 )
 from build_tools.offline.web_manifest import MANIFEST_NAME, web_manifest
 from build_tools.pages.assets import (
     EMBEDDED_SCRIPT,
-    EMBEDDED_STYLES,
+    EMBEDDED_STYLE,
     ICON,
     SCHEME_SCRIPT,
     SCRIPT,
-    STYLES,
+    STYLE,
+    Assets,
     find_assets,
 )
 from build_tools.pages.glossary_links import GlossaryLinks
@@ -44,6 +54,7 @@ from build_tools.pages.headers import NAME, headers_file
 from build_tools.pages.sayings_page import SAYINGS
 from build_tools.pages.security import policy, theme_scripts, with_policy
 from build_tools.pages.site import Site, write_site
+from build_tools.printing.foot import with_foot
 from build_tools.publishing import hash_list
 from build_tools.search.files import THEME_WORKER, WORDS, search_words, with_search
 from build_tools.serving.code import start_anew, state_of_code
@@ -63,11 +74,14 @@ class HandbookPlugin(BasePlugin):
         self._site = Site({}, [], {}, {})
         self._glossary = GlossaryLinks()
         self._policy = ""
-        self._assets = find_assets()
+        self._assets = Assets("", {})
         self._serving = False
         #: The source file of each page that has one, by its address; also of earlier builds.
         self.made_from: dict[str, set[str]] = {}
-        self._date = get_build_datetime().date()
+        self._edition: Edition | None = None
+        self._record: dict[str, Any] = {}
+        #: The record of an older edition: then there is a page on what changed since.
+        self.compared_with: dict[str, Any] | None = None
         self._code = state_of_code(CODE)
 
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
@@ -78,9 +92,13 @@ class HandbookPlugin(BasePlugin):
         """Add the styles, the scripts and the icon."""
         if self._serving and self._code != state_of_code(CODE):
             start_anew()  # Python has the old modules
-        self._assets = find_assets()
-        self._date = get_build_datetime().date()
-        config.extra_css += [self._assets.address(name) for name in STYLES]
+        try:
+            self._assets = find_assets()
+        except BrowserFilesError as error:
+            raise PluginError(str(error)) from None
+        if not self._serving:
+            self._edition = edition_of(Path(config.config_file_path), Path(config.docs_dir))
+        config.extra_css.append(self._assets.address(STYLE))
         config.extra_javascript.append(_module(self._assets.address(SCRIPT)))
         config.theme.dirs.insert(0, str(OVERRIDES))
         config.extra["assets"] = self._assets.folder_name
@@ -103,6 +121,9 @@ class HandbookPlugin(BasePlugin):
         except BrowserFilesError as error:
             raise PluginError(str(error)) from None
         self._site = write_site(handbook, values, runtime.folder_name, config.site_url)
+        if self._edition is not None:
+            self._record = record_of(handbook, self._edition)
+            self._add_what_changed(self._edition)
         self._glossary.use(handbook)
         config.nav = self._site.nav
         copied = dict(runtime.files)
@@ -149,14 +170,17 @@ class HandbookPlugin(BasePlugin):
         address = page.file.src_uri
         if boost := SEARCH_BOOST.get(address) or SEARCH_BOOST.get(address.partition("/")[0]):
             page.meta.setdefault("search", {"boost": boost})
+        if address == WHAT_CHANGED:
+            page.meta["search"] = {"exclude": True}  # it names everything
         self._glossary.page = page.file.src_uri
         return self._site.pages.get(page.file.src_uri, markdown)
 
     def on_page_content(self, html: str, *, page: Page, **_: object) -> str:
         """End each page with its edition; while authors work, there are no editions."""
-        if self._serving:
+        if self._edition is None:
             return html
-        return html + edition_line(self._date, page.url, self._assets.folder_name)
+        changes = WHAT_CHANGED if self.compared_with else ""
+        return html + edition_line(self._edition, page.url, self._assets.folder_name, changes)
 
     def on_env(self, env: Environment, *, config: MkDocsConfig, files: Files) -> None:
         """Compute the policy of the theme's pages, now that all of them are known."""
@@ -165,8 +189,9 @@ class HandbookPlugin(BasePlugin):
         self._policy = policy(self._scripts_of_serving or scripts)
 
     def on_post_page(self, output: str, *, page: Page, config: MkDocsConfig) -> str:
-        """Put the policy and our search into a page."""
-        return with_policy(with_search(output, self._assets.folder_name), self._policy)
+        """Put the policy, our search and the foot of its prints into a page."""
+        whole = with_foot(output, config.site_name, self._edition)
+        return with_policy(with_search(whole, self._assets.folder_name), self._policy)
 
     def on_post_template(
         self, output_content: str, *, template_name: str, config: MkDocsConfig
@@ -179,9 +204,10 @@ class HandbookPlugin(BasePlugin):
     def on_post_build(self, *, config: MkDocsConfig) -> None:
         """Make an edition of the site; then write what hosts shall send, and the list of hashes."""
         site = Path(config.site_dir)
-        if not self._serving:
+        if self._edition is not None:
             workbox = [f"{WORKBOX_FOLDER}/{path.name}" for path in workbox_files(ROOT)]
-            write_edition(site, self._date, workbox)
+            write_edition(site, self._edition, workbox)
+            write_record(self._record, site / RECORD)
             (site / hash_list.NAME).touch()  # it has headers too
         text = headers_file(site, self._policy, _root(config))
         (site / NAME).write_text(text, encoding="utf-8")
@@ -193,6 +219,16 @@ class HandbookPlugin(BasePlugin):
         for folder in CODE:
             server.watch(str(folder))
         return server
+
+    def _add_what_changed(self, edition: Edition) -> None:
+        """Add the page that compares this edition with an older one, where that was asked for."""
+        if self.compared_with is None:
+            return
+        old = edition_of_record(self.compared_with)
+        comparison = compare(self.compared_with, self._record, old.words, edition.words)
+        self._site.pages[WHAT_CHANGED] = what_changed(comparison)
+        reference = self._site.nav[-1]
+        reference[next(iter(reference))].append({TITLE_OF_CHANGES: WHAT_CHANGED})
 
     @property
     def _scripts_of_serving(self) -> list[str]:
@@ -209,13 +245,14 @@ class HandbookPlugin(BasePlugin):
             if file.src_uri.startswith("assets/stylesheets/") and file.src_uri.endswith(".css")
         )
         return Surroundings(
-            styles=[*theme, *(self._assets.address(name) for name in EMBEDDED_STYLES)],
+            styles=[*theme, self._assets.address(EMBEDDED_STYLE)],
             scheme_script=self._assets.address(SCHEME_SCRIPT),
             script=self._assets.address(EMBEDDED_SCRIPT),
             icon=self._assets.address(ICON),
             site_name=config.site_name,
             language=config.theme["language"],
             policy=policy(self._scripts_of_serving),
+            edition=edition_words(self._edition) if self._edition else "",
         )
 
 

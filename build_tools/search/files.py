@@ -9,19 +9,11 @@ from pathlib import Path
 from build_tools.content.handbook import Handbook
 
 HERE = Path(__file__).parent
-ROOT = HERE.parents[1]
-SCRIPTS = ("search.js", "worker.js", "theme_worker.js")
-PACKAGES = {"minisearch.js": "minisearch/dist/es/index.js", "stemmer.js": "stemmer/index.js"}
+#: Among the assets: what the theme starts, and what that fetches for the first message.
+SCRIPT = "search/theme_worker.js"
 WORDS = "search/search-words.json"
 #: The theme's own search, which ours stands in for; the middle of its name changes with the theme.
 THEME_WORKER = re.compile(r"assets/javascripts/workers/search\.\w+\.min\.js(\.map)?")
-
-
-def search_scripts() -> dict[str, Path]:
-    """Return the scripts of the search by their names among the assets."""
-    files = {name: HERE / name for name in SCRIPTS}
-    files |= {name: ROOT / "node_modules" / place for name, place in PACKAGES.items()}
-    return {f"search/{name}": path for name, path in files.items()}
 
 
 def search_words(handbook: Handbook) -> str:
@@ -35,4 +27,4 @@ def search_words(handbook: Handbook) -> str:
 
 def with_search(page: str, assets_folder: str) -> str:
     """Return the HTML of a page of the theme, in which the theme starts our search."""
-    return THEME_WORKER.sub(f"{assets_folder}/search/theme_worker.js", page)
+    return THEME_WORKER.sub(f"{assets_folder}/{SCRIPT}", page)

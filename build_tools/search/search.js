@@ -4,8 +4,8 @@
 // and the words of the trade that it may stand for; a page that answers more of the words comes
 // first. The last word may be unfinished. On the page of a fault each saying of a customer counts
 // also by itself: the words of one complaint stand in one sentence.
-import MiniSearch from "./minisearch.js";
-import { stemmer } from "./stemmer.js";
+import MiniSearch from "minisearch";
+import { stemmer } from "stemmer";
 
 // Words that say nothing about a fault.
 const COMMON = new Set(

@@ -100,8 +100,11 @@ def install(root: Path, log: Log) -> None:
     node = of_machine(os.environ.get("PATH")) or of_wheel(root, log)
     put_link(link(root), node.program)
     log.say("Fetching Pyodide, the Python for the browser ...")
+    # What joins the scripts is needed for building alone, and has a part for this kind of machine.
     log.run(
-        node.npm + ["ci", "--ignore-scripts", "--no-audit", "--no-fund", "--no-update-notifier"],
+        node.npm
+        + ["ci", "--include=dev", "--include=optional", "--ignore-scripts"]
+        + ["--no-audit", "--no-fund", "--no-update-notifier"],
         "Fetching Pyodide with npm",
     )
     pyodide_stamp(root).write_text(

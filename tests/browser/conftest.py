@@ -16,9 +16,11 @@ from playwright.sync_api import Browser, BrowserContext, expect
 
 from build_tools.browser.form import form_html
 from build_tools.browser.runtime import runtime_files
+from build_tools.pages.assets import joined_files
 from calculators import CALCULATORS, run
 from calculators.figures import picture
 from tests.browser.headers_file import headers_by_path
+from tests.browser.modules import MODULES, modules
 from tests.browser.visits import EXAMPLES, Visits, example_of
 
 # On a busy machine Python needs its time to start in the page; a right page is quick.
@@ -38,7 +40,8 @@ class _Handler(SimpleHTTPRequestHandler):
     """Serves one folder without a word; the media types that a browser insists on are fixed.
 
     With `compresses` it sends gzip twins in the place of their files, as some hosts do; with
-    `reads_headers` what the folder's file `_headers` says.
+    `reads_headers` what the folder's file `_headers` says. Under an address of their own stand
+    modules of the pages' scripts, which the built files have joined: see modules.py.
     """
 
     extensions_map: ClassVar[dict[str, str]] = {
@@ -59,6 +62,11 @@ class _Handler(SimpleHTTPRequestHandler):
         self._headers_for = headers
         self._compresses = compresses
         super().__init__(*arguments, **options)
+
+    def translate_path(self, path: str) -> str:
+        """Return the file for an address."""
+        before, ours, name = path.partition(f"/{MODULES}")
+        return super().translate_path(path) if before or not ours else str(modules()[name])
 
     def send_head(self) -> BinaryIO | None:
         """Send the headers; return what is to follow them."""
@@ -142,8 +150,10 @@ def bare_folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
     folder = tmp_path_factory.mktemp("bare")
     runtime = runtime_files(ROOT)
     runtime.copy_to(folder)
-    shutil.copytree(BROWSER / "page", folder, dirs_exist_ok=True)
     shutil.copy(BROWSER / "forms.css", folder)
+    for name, path in joined_files().items():
+        if name.startswith("page/"):
+            shutil.copy(path, folder)
     runtime_url = f"{runtime.folder_name}/"
     every = {one.name: (one.name, example_of(one.name, "us")) for one in CALCULATORS.values()}
     for page, examples in (("index.html", EXAMPLES), ("every.html", every)):

@@ -125,6 +125,39 @@ def test_search_finds_a_fault_by_what_the_customer_says(
     expect(first.locator("h1, h2").first).to_have_text(title)
 
 
+def test_a_page_asks_for_few_files_of_ours(visits: Visits, handbook: str) -> None:
+    page = visits.page(viewport=DESK)
+    page.goto(f"{handbook}work-out/hardness-setting/", wait_until="networkidle")
+    asked = [url for url in visits.requests if "/assets/handbook-" in url]
+    names = {re.sub(r".*/assets/handbook-[0-9a-f]+/", "", url) for url in asked}
+    search = {"search/theme_worker.js", "search/worker.js"}
+    assert names == {"handbook.css", "page/handbook.js", "page/worker.js", "icon.svg", *search}
+
+
+def test_the_drawer_of_a_phone_leads_to_every_section_and_through_the_open_one(
+    visits: Visits, handbook: str
+) -> None:
+    page = visits.page(viewport=PHONE)
+    page.goto(f"{handbook}procedures/arrival-check/")
+    drawer = page.locator(".md-nav--primary")
+    open_drawer = page.locator("label[for=__drawer].md-header__button")
+    open_drawer.click()
+    for list_around in ("On every call", "Procedures"):
+        drawer.locator("label.md-nav__title").get_by_text(list_around, exact=True).click()
+    for title in ("Home", "Learn", "Find the cause", "Work it out", "Practise", "Reference"):
+        link = drawer.locator("> ul > li > a", has_text=title)
+        expect(link).to_be_visible()
+        assert link.bounding_box()["height"] >= 44, title
+    link = drawer.locator("> ul > li > a", has_text="Learn")
+    link.focus()
+    page.keyboard.press("Enter")
+    expect(page).to_have_url(f"{handbook}learn/")
+    expect(page.get_by_role("heading", level=1)).to_have_text("Learn")
+    open_drawer.click()
+    drawer.get_by_role("link", name="What hardness is").click()
+    expect(page).to_have_url(f"{handbook}learn/what-hardness-is/")
+
+
 def test_without_scripts_every_kind_of_page_has_its_text(visits: Visits, handbook: str) -> None:
     page = visits.page(java_script_enabled=False)
     for address in KINDS_OF_PAGE:

@@ -10,6 +10,7 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from calculators import run
+from tests.browser.modules import MODULES
 from tests.browser.visits import EXAMPLES, Visits
 
 BUILT = run(*EXAMPLES["setting"])
@@ -85,7 +86,6 @@ def broken(
         ("pyodide.asm.mjs", "the file pyodide.asm.mjs is not there (404)"),
         ("pyodide.asm.wasm", "the file pyodide.asm.wasm is not there (404)"),
         ("worker.js", "the script that runs it could not be loaded"),
-        ("start.js", "the script that runs it could not be loaded"),
     ],
 )
 def test_with_a_missing_file_one_sentence_says_why_and_the_example_stays(
@@ -166,8 +166,8 @@ def test_an_unknown_message_is_refused_on_both_sides(visits: Visits, bare: str) 
     page = visits.page()
     page.goto(bare)
     said = page.evaluate(
-        """async () => {
-          const { messageToPage, messageToWorker } = await import("./messages.js");
+        """async (modules) => {
+          const { messageToPage, messageToWorker } = await import(`${modules}messages.js`);
           const sentences = [];
           for (const [read, message] of [
             [messageToWorker, { type: "answer", id: 1, answer: "{}" }],
@@ -178,7 +178,8 @@ def test_an_unknown_message_is_refused_on_both_sides(visits: Visits, bare: str) 
             try { read(message); } catch (problem) { sentences.push(problem.message); }
           }
           return sentences;
-        }"""
+        }""",
+        f"/{MODULES}",
     )
     assert said == [
         "There is no message “answer”; there are start, ask.",

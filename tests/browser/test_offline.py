@@ -12,6 +12,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Page, expect
 
+from build_tools.edition import Edition
 from build_tools.offline.edition import WORKBOX_FOLDER, workbox_files, write_edition
 from calculators import run
 from tests.browser.conftest import ROOT
@@ -54,7 +55,7 @@ def next_edition(site: Path, folder: Path) -> Path:
     for old in made.glob("edition*.json"):
         old.unlink()
     workbox = [f"{WORKBOX_FOLDER}/{path.name}" for path in workbox_files(ROOT)]
-    write_edition(made, tomorrow, workbox)
+    write_edition(made, Edition(tomorrow, "2b637838"), workbox)
     return made
 
 

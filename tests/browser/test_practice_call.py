@@ -13,6 +13,7 @@ from build_tools.diagnosis.knowledge_data import knowledge_data
 from calculators.diagnosis import Knowledge
 from calculators.practice.calls import Calls
 from tests.browser.conftest import ROOT
+from tests.browser.modules import MODULES
 from tests.browser.visits import Visits
 
 ADDRESS = "practise/a-call/"
@@ -223,7 +224,6 @@ def test_python_in_the_browser_shows_what_python_here_shows(
     page = opened(visits, handbook)
     section = page.locator(".practice-call")
     expect(section).to_be_visible()
-    script = page.locator("script[type=module][src*='page/handbook.js']").get_attribute("src")
     asked = []
     for seed in range(24):
         code = calls.new("", "", seed)["code"]
@@ -231,9 +231,8 @@ def test_python_in_the_browser_shows_what_python_here_shows(
         moves = [{"do": "check", "check": check} for check in known]
         asked.append({"work": "practice call", "code": code, "moves": moves, "units": "us"})
     answers = page.evaluate(
-        """async ([script, asked]) => {
-            const address = new URL(script.replace("handbook.js", "calculator_client.js"), location);
-            const { CalculatorClient } = await import(address);
+        """async ([modules, asked]) => {
+            const { CalculatorClient } = await import(`${modules}calculator_client.js`);
             const { runtime, knowledge } = document.querySelector(".practice-call").dataset;
             const client = new CalculatorClient(new URL(runtime, location).href);
             const text = await (await fetch(new URL(knowledge, location))).text();
@@ -243,7 +242,7 @@ def test_python_in_the_browser_shows_what_python_here_shows(
             }
             return answers;
         }""",
-        [script, asked],
+        [f"/{MODULES}", asked],
     )
     for one, there in zip(asked, answers, strict=True):
         here = calls.answer(one["code"], one["moves"], "us")

@@ -21,8 +21,7 @@ SKILL = {"skill": "controls-and-settings", "family": "settings"}
 ANA = record(*(attempt(at, "sheet-for-a-meter", **SKILL) for at in (0, 4, 20)))
 KEEP = "(text) => localStorage.setItem('handbook-record', text)"
 ADD = """async (answers) => {
-  const own = document.querySelector("script[src*='page/handbook.js']").src;
-  const { addAttempt } = await import(new URL("practice/record.js", own).href);
+  const { addAttempt } = await import(document.querySelector("script[src*='page/handbook.js']").src);
   return Promise.all(answers.map(addAttempt));
 }"""
 #: Saves the tests that ask Python nothing the time of its start.

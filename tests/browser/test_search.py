@@ -7,6 +7,7 @@ import re
 import pytest
 from playwright.sync_api import Page, expect
 
+from tests.browser.modules import MODULES
 from tests.browser.visits import Visits
 
 #: What people type, and pages of which one is among the first three. The words are our own; where
@@ -52,8 +53,8 @@ QUESTIONS = {
     "frozen hose": ["drain-line-blocked"],
     "bypass": ["bypass-left-open"],
 }
-FOUND = """async ([worker, questions]) => {
-  const { Search } = await import(worker.replace("theme_worker.js", "search.js"));
+FOUND = """async ([modules, questions]) => {
+  const { Search } = await import(`${modules}search.js`);
   const get = async (name) => (await fetch(new URL(`search/${name}`, location.href))).json();
   const { docs } = await get("search_index.json");
   const search = new Search(docs, await get("search-words.json"));
@@ -71,9 +72,7 @@ def home(visits: Visits, handbook: str) -> Page:
 
 def ask(page: Page, questions: list[str]) -> list[list[str]]:
     """Return the addresses of the pages found for each question, the best first."""
-    config = page.locator("#__config").inner_text()
-    worker = config.partition('"search": "')[2].partition('"')[0]
-    return page.evaluate(FOUND, [f"{page.url}{worker}", questions])
+    return page.evaluate(FOUND, [f"/{MODULES}", questions])
 
 
 def test_the_words_of_customers_find_their_faults(home: Page) -> None:

@@ -9,6 +9,7 @@ from pathlib import Path
 
 import pytest
 
+from build_tools.edition import Edition
 from build_tools.offline.edition import (
     WORKBOX_FOLDER,
     edition_line,
@@ -19,7 +20,7 @@ from build_tools.offline.edition import (
 from build_tools.offline.web_manifest import ICONS, web_manifest
 
 ROOT = Path(__file__).parents[2]
-DATE = datetime.date(2026, 11, 25)
+MADE = Edition(datetime.date(2026, 11, 25), "2b637838")
 FILES = {
     "index.html": "home",
     "learn/salt/index.html": "a lesson",
@@ -63,10 +64,11 @@ def test_what_a_phone_needs_is_listed_with_size_and_hash(site: Path) -> None:
 
 
 def test_an_edition_is_written_and_lists_nothing_of_itself(site: Path) -> None:
-    edition = write_edition(site, DATE, ["assets/workbox/core.js"])
+    edition = write_edition(site, MADE, ["assets/workbox/core.js"])
     size = sum(file.size for file in kept_files(site))
     out = json.loads((site / "edition.json").read_text(encoding="utf-8"))
-    assert out == {"id": edition, "date": "2026-11-25", "size": size}
+    source = "revision 2b637838"
+    assert out == {"id": edition, "date": "2026-11-25", "size": size, "source": source}
     listed = json.loads((site / f"edition-{edition}.json").read_text(encoding="utf-8"))
     assert [address for address, *_ in listed] == [file.address for file in kept_files(site)]
     worker = (site / "service-worker.js").read_text(encoding="utf-8")
@@ -75,13 +77,13 @@ def test_an_edition_is_written_and_lists_nothing_of_itself(site: Path) -> None:
         'const WORKBOX = ["assets/workbox/core.js"];\n'
         'const ESSENTIAL = ["assets/handbook-1/page/form.js"];\n'
     )
-    assert write_edition(site, DATE, ["assets/workbox/core.js"]) == edition
+    assert write_edition(site, MADE, ["assets/workbox/core.js"]) == edition
 
 
 def test_any_changed_byte_makes_another_edition(site: Path) -> None:
-    before = write_edition(site, DATE, [])
+    before = write_edition(site, MADE, [])
     (site / "learn/salt/index.html").write_text("a Lesson", encoding="utf-8")
-    assert write_edition(site, DATE, []) != before
+    assert write_edition(site, MADE, []) != before
 
 
 def test_the_library_is_there_in_the_version_that_its_folder_names() -> None:
@@ -92,12 +94,13 @@ def test_the_library_is_there_in_the_version_that_its_folder_names() -> None:
 
 
 def test_the_line_of_a_page_names_its_edition_and_leads_to_keeping_it() -> None:
-    assert edition_line(DATE, "learn/salt/", "assets/handbook-1") == (
+    assert edition_line(MADE, "learn/salt/", "assets/handbook-1") == (
         '\n<p class="edition" data-site="../../" data-assets="assets/handbook-1">Edition of '
-        '<time datetime="2026-11-25">25 November 2026</time> · '
+        '<time datetime="2026-11-25">25 November 2026</time>, '
+        '<span class="edition-source">revision 2b637838</span> · '
         '<a href="../../reference/on-this-phone/">Keep this handbook on this phone</a></p>\n'
     )
-    assert 'data-site="./"' in edition_line(DATE, "", "assets/handbook-1")
+    assert 'data-site="./"' in edition_line(MADE, "", "assets/handbook-1")
 
 
 def test_the_manifest_names_icons_that_are_there() -> None:

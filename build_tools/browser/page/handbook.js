@@ -14,6 +14,9 @@ import { mountPracticeCalls } from "./practice/call.js";
 import { mountStepMarks } from "./step_marks.js";
 import { mountUnitChoice } from "./unit_choice.js";
 
+/** Whoever writes into the record from this page (a test does) shares what this page knows of it. */
+export { addAttempt } from "./practice/record.js";
+
 /**
  * One client, and so one worker, for each runtime that pages name; in practice there is one.
  *

@@ -3,9 +3,9 @@
  * The marks stay in the browser's storage for the day, and no paper shows them.
  */
 import { element } from "./element.js";
+import { SITE } from "./place.js";
 
-const SITE = new URL("../../../", import.meta.url).pathname;
-const KEY = `steps done in ${SITE}`;
+const KEY = `steps done in ${SITE.pathname}`;
 
 /** @typedef {{day: string, pages: Record<string, number[]>}} Marks */
 

@@ -2,9 +2,9 @@
  * Shows the expected readings of one unit alone, where the reader stands before that unit: one
  * choice for all procedures and for the call, kept in the browser's storage. Paper shows every unit.
  */
+import { SITE } from "./place.js";
 
-const SITE = new URL("../../../", import.meta.url).pathname;
-const KEY = `unit in ${SITE}`;
+const KEY = `unit in ${SITE.pathname}`;
 
 /**
  * Keeps a unit for all pages, "" for none.

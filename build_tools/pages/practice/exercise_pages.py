@@ -81,9 +81,11 @@ class ExercisePages:
         data, _ = exercise_data(entry, self._values)
         units = self._handbook.units
         library = self._knowledge if entry.content.kind == "evidence" else None
-        example = printed(data, units, library)
         url = page_url(entry.address)
         needed = self._knowledge_address if library else ""
+        question, solution = self._values.made_from(
+            data, lambda plain: _example(plain, units, library)
+        )
         return render(
             "exercise",
             title=data["title"],
@@ -93,8 +95,8 @@ class ExercisePages:
             units=units,
             exercise=data,
             cautions=in_full(self._handbook, self._values, entry.content.cautions),
-            question=example.question,
-            **example.solved,
+            question=question,
+            **solution,
             lessons=self._links(entry, "learn", entry.content.learn),
             procedures=self._links(entry, "procedures", entry.content.procedures),
             following=following and self._library.link(entry.address, following.address),
@@ -106,6 +108,12 @@ class ExercisePages:
 
     def _links(self, entry: Entry[Any], folder: str, names: list[str]) -> list[dict[str, str]]:
         return [self._library.link(entry.address, f"{folder}/{name}.md") for name in names]
+
+
+def _example(exercise: dict[str, Any], units: str, library: Knowledge | None) -> tuple[Any, Any]:
+    """Return the printed question of an exercise and its solution."""
+    example = printed(exercise, units, library)
+    return example.question, example.solved
 
 
 def in_order(handbook: Handbook) -> list[Entry[Exercise]]:

@@ -2,9 +2,8 @@
  * A way back from the pages that a call leads to: where it began, and where it stands.
  */
 import { element } from "../element.js";
+import { SITE } from "../place.js";
 import { CallMemory } from "./memory.js";
-
-const SITE = new URL("../../../../", import.meta.url);
 
 /** Where on the page "Find the cause" a call stands. */
 export const WAY_BACK = "#call-standing";

@@ -1,0 +1,108 @@
+"""The record of an edition: its written pages with their numbers marked, and what the marks mean.
+
+It is made from the loaded handbook, without MkDocs' rendering, and lies at the root of a built
+site. See docs/compare.md for what it holds.
+"""
+
+from __future__ import annotations
+
+import datetime
+import hashlib
+import json
+import re
+from pathlib import Path
+from typing import Any
+
+from build_tools.comparing.formulas import digest_of_all
+from build_tools.comparing.marks import FIRST
+from build_tools.comparing.tracing import TracedValues
+from build_tools.content.handbook import Handbook
+from build_tools.edition import CODE, Edition
+from build_tools.pages.site import write_site
+
+NAME = "edition-record.json"
+#: A record of another format is not read.
+FORMAT = 1
+#: What stands in for the folder of the browser's Python, which no number depends on.
+RUNTIME = "runtime"
+#: What is left out of the pages: the strokes of pictures, and what only scripts read.
+_STROKES = re.compile(r'(<svg\b[^>]*?\s)(aria-label="[^"]*")[^>]*>.*?</svg>', re.DOTALL)
+_FOR_SCRIPTS = re.compile(r" data-exercise='[^']*'")
+
+
+def record_of(handbook: Handbook, edition: Edition) -> dict[str, Any]:
+    """Return the record of an edition of a handbook."""
+    values = TracedValues(handbook)
+    site = write_site(handbook, values, RUNTIME, None)
+    entries = {entry.file for entry in handbook.entries()}
+    files = {
+        entry.address: entry.file
+        for group in (
+            handbook.procedures,
+            handbook.faults,
+            handbook.checks,
+            handbook.equipment,
+            handbook.practice,
+            handbook.lessons,
+            handbook.pages,
+        )
+        for entry in group.values()
+    }
+    return {
+        "format": FORMAT,
+        "edition": {
+            "date": edition.date.isoformat(),
+            "revision": edition.revision,
+            "in_git": edition.in_git,
+            "changed": edition.changed,
+        },
+        "units": handbook.units,
+        "causes": {name: cause.as_data() for name, cause in values.causes.found.items()},
+        "marks": {"first": FIRST, "sets": [sorted(one) for one in values.marks.sets]},
+        "files": {
+            name: _digest(handbook.root / name) for name in sorted({*entries, *_data(handbook)})
+        },
+        "calculators": digest_of_all(),
+        "tool": _digest_of_tool(),
+        "pages": {
+            address: {"file": files.get(address), "text": shortened(text)}
+            for address, text in site.pages.items()
+        },
+    }
+
+
+def edition_of_record(record: dict[str, Any]) -> Edition:
+    """Return the edition that a record is of."""
+    edition = record["edition"]
+    date = datetime.date.fromisoformat(edition["date"])
+    return Edition(date, edition["revision"], edition["in_git"], edition["changed"])
+
+
+def write(record: dict[str, Any], path: Path) -> None:
+    """Write a record as one line of JSON."""
+    text = json.dumps(record, ensure_ascii=False, separators=(",", ":"))
+    path.write_text(f"{text}\n", encoding="utf-8", newline="\n")
+
+
+def shortened(markdown: str) -> str:
+    """Return a page without what is no text."""
+    return _FOR_SCRIPTS.sub("", _STROKES.sub(r"<svg \2></svg>", markdown))
+
+
+def _data(handbook: Handbook) -> list[str]:
+    """Return the files of the sources that are no entries: what the diagnosis reads."""
+    found = (*handbook.docs_folder.glob("*.json"), *handbook.docs_folder.glob("*.csv"))
+    return [handbook.file_name(path) for path in found]
+
+
+def _digest_of_tool() -> str:
+    """Return what is another when the code that writes the pages is another."""
+    digest = hashlib.sha256()
+    folder = CODE[1]
+    for path in sorted([*folder.rglob("*.py"), *folder.rglob("*.jinja")]):
+        digest.update(f"{path.relative_to(folder).as_posix()} {_digest(path)}\n".encode())
+    return digest.hexdigest()[:16]
+
+
+def _digest(path: Path) -> str:
+    return hashlib.sha256(path.read_bytes()).hexdigest()[:16]

@@ -1,0 +1,95 @@
+"""Which edition the handbook is: the day it was made, and the revision of its sources."""
+
+from __future__ import annotations
+
+import datetime
+import hashlib
+import subprocess
+from collections.abc import Iterator
+from dataclasses import dataclass
+from pathlib import Path
+
+from mkdocs.utils import get_build_datetime
+
+TOOL = Path(__file__).parents[1]
+#: The code that the pages are made with, in the tool's folder.
+CODE = (TOOL / "calculators", TOOL / "build_tools")
+#: So many characters of a hash stand for it.
+LENGTH = 8
+
+
+@dataclass(frozen=True)
+class Edition:
+    """An edition: `words` is for people.
+
+    revision: the commit in short, or a digest of the sources where there is no git. changed:
+    whether there were changes that no commit has.
+    """
+
+    date: datetime.date
+    revision: str
+    in_git: bool = True
+    changed: bool = False
+
+    @property
+    def day(self) -> str:
+        """The day in words, such as "25 November 2026"."""
+        return f"{self.date.day} {self.date:%B %Y}"
+
+    @property
+    def source(self) -> str:
+        """What it was made from, such as "revision 2b637838 with uncommitted changes"."""
+        if not self.in_git:
+            return f"sources {self.revision}"
+        return f"revision {self.revision}{' with uncommitted changes' if self.changed else ''}"
+
+    @property
+    def words(self) -> str:
+        """The whole of it, such as "25 November 2026, revision 2b637838"."""
+        return f"{self.day}, {self.source}"
+
+
+def edition_of(config: Path, docs: Path) -> Edition:
+    """Return the edition that a build now makes.
+
+    config: the shop's mkdocs.yml. docs: the folder of its sources. The day is that of
+    SOURCE_DATE_EPOCH where it is set.
+    """
+    date = get_build_datetime().date()
+    commit = git(config.parent, "rev-parse", "--verify", "--quiet", "HEAD")
+    if not commit or not git(config.parent, "ls-files", "--", str(config)):
+        return Edition(date, digest_of_sources(config, docs), in_git=False)
+    repository = Path(git(config.parent, "rev-parse", "--show-toplevel").strip())
+    made_from = (config, docs, *(one for one in CODE if one.is_relative_to(repository)))
+    changed = git(config.parent, "status", "--porcelain", "--", *map(str, made_from))
+    return Edition(date, commit[:LENGTH], changed=bool(changed))
+
+
+def digest_of_sources(config: Path, docs: Path) -> str:
+    """Return what is another for any change of the sources or the calculators."""
+    digest = hashlib.sha256(config.read_bytes())
+    for name, path in _sources(docs):
+        digest.update(f"{name} {hashlib.sha256(path.read_bytes()).hexdigest()}\n".encode())
+    return digest.hexdigest()[:LENGTH]
+
+
+def _sources(docs: Path) -> Iterator[tuple[str, Path]]:
+    """Yield the name and the path of each file, in an order that no machine changes."""
+    code = CODE[0]
+    found = {f"code/{path.relative_to(code).as_posix()}": path for path in code.rglob("*.py")}
+    found |= {
+        f"docs/{path.relative_to(docs).as_posix()}": path
+        for path in docs.rglob("*")
+        if path.is_file() and not path.name.startswith(".")
+    }
+    yield from sorted(found.items())
+
+
+def git(folder: Path, *arguments: str) -> str:
+    """Return what git says; nothing where there is no git, or it refuses."""
+    command = ["git", "-C", str(folder), "-c", "core.quotePath=false", *arguments]
+    try:
+        done = subprocess.run(command, capture_output=True, text=True, encoding="utf-8")
+    except OSError:
+        return ""
+    return done.stdout if done.returncode == 0 else ""

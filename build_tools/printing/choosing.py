@@ -1,0 +1,121 @@
+"""Which pages are printed, in which order and under which chapters."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from build_tools.content.entries import Entry
+from build_tools.content.handbook import Handbook
+from build_tools.content.path_models import ReadingPath
+from build_tools.content.problems import expected
+from build_tools.content.values import Values
+from build_tools.pages.navigation import Section, sections
+from build_tools.pages.render import Texts
+from build_tools.set_up.failure import Failure
+
+POCKET_SHEET, SIGN_OFF = "reference/pocket-sheet", "reference/sign-off"
+#: Pages that make no sense on paper. docs/print.md tells why.
+LEFT_OUT = {
+    "",  # the home page: the contents lead on
+    "practise",
+    "practise/a-call",
+    "practise/today",
+    "practise/my-record",
+    "reference",
+    "reference/crew",
+    "reference/on-this-phone",
+    "trainers",
+}
+
+
+@dataclass(frozen=True)
+class Group:
+    """Pages that the contents list together, under a title or under none."""
+
+    title: str
+    pages: list[str]
+
+
+@dataclass(frozen=True)
+class Chapter:
+    """A chapter of a print. opening: the page that opens it, which the contents do not list."""
+
+    title: str
+    groups: list[Group]
+    opening: str = ""
+
+    @property
+    def pages(self) -> list[str]:
+        """All pages of the chapter, in order."""
+        listed = [page for group in self.groups for page in group.pages]
+        return [self.opening, *listed] if self.opening else listed
+
+
+@dataclass(frozen=True)
+class Chosen:
+    """What is printed: its title, for whom it is, and its chapters."""
+
+    title: str
+    purpose: str
+    chapters: list[Chapter]
+
+    @property
+    def pages(self) -> list[str]:
+        """All pages, in order."""
+        return [page for chapter in self.chapters for page in chapter.pages]
+
+
+def page_name(address: str) -> str:
+    """Return how a built site calls the page of a source.
+
+    >>> page_name("learn/salt-and-brine.md"), page_name("learn/index.md"), page_name("index.md")
+    ('learn/salt-and-brine', 'learn', '')
+    """
+    name = address.removesuffix(".md")
+    return name.removesuffix("index").rstrip("/") if name.endswith("index") else name
+
+
+def whole_handbook(handbook: Handbook, values: Values) -> Chosen:
+    """Return all of the handbook that makes sense on paper, in the site's order."""
+    found = sections(handbook, values)
+    every = [one for section in found for one in (section, *section.subsections)]
+    openings = {page_name(one.index) for one in every}
+    plain = [name for name in map(page_name, handbook.pages) if name not in openings | LEFT_OUT]
+    chapters = [Chapter("Before you begin", [Group("", plain)])] if plain else []
+    chapters += [_chapter(one) for one in every]
+    return Chosen("", "", [one for one in chapters if one.pages])
+
+
+def _chapter(section: Section) -> Chapter:
+    groups = [
+        Group(title, [name for name in map(page_name, dict(pages)) if name not in LEFT_OUT])
+        for title, pages in section.groups
+    ]
+    opening = page_name(section.index)
+    return Chapter(
+        section.title,
+        [group for group in groups if group.pages],
+        "" if opening in LEFT_OUT else opening,
+    )
+
+
+def one_path(handbook: Handbook, values: Values, name: str) -> Chosen:
+    """Return the pages of a path. Raises Failure for one that the handbook does not have."""
+    path = find_path(handbook, name)
+    texts = Texts(values, path)
+    return Chosen(
+        texts(path.content.title),
+        texts(path.content.purpose),
+        [Chapter("", [Group("", list(path.content.pages))])],
+    )
+
+
+def find_path(handbook: Handbook, name: str) -> Entry[ReadingPath]:
+    """Return a path by its name."""
+    if not handbook.paths:
+        raise Failure("This handbook has no paths: write them into paths.yaml.")
+    if not name:
+        raise Failure(f"Say which path to print {expected(name, handbook.paths)}.")
+    if name not in handbook.paths:
+        raise Failure(f'There is no path "{name}" {expected(name, handbook.paths)}.')
+    return handbook.paths[name]

@@ -1,0 +1,29 @@
+"""What a print says of the shop whose handbook it is."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from build_tools.content.models import Shop
+
+_UNITS = {"us": "US customary units", "metric": "metric units"}
+_PAPER = {"us": "letter", "metric": "a4"}
+
+
+@dataclass(frozen=True)
+class Cover:
+    """The shop, its town, and the units that its readers see."""
+
+    shop: str
+    town: str
+    units: str
+
+
+def cover_of(shop: Shop) -> Cover:
+    """Return what prints say of a shop."""
+    return Cover(shop.name, shop.town, _UNITS[shop.units])
+
+
+def usual_paper(shop: Shop) -> str:
+    """Return the size of paper that the shop's printer most likely holds."""
+    return _PAPER[shop.units]

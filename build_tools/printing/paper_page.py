@@ -1,0 +1,110 @@
+"""A page of the site made ready for paper: its links, its headings, what a screen alone needs."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from lxml import html
+
+from build_tools.printing.built_site import BuiltSite
+
+#: What a print has in another form, such as the edition in each foot, or not at all.
+_REPLACED = ("headerlink", "jump", "related", "edition", "not-on-paper")
+#: Attributes that name other parts of the page by their ids.
+_NAMING = ("for", "aria-labelledby", "aria-describedby")
+#: Headings deeper than this are headings of the deepest kind.
+_DEEPEST = 6
+
+
+def place_id(page: str, anchor: str = "") -> str:
+    """Return the id, in a print, of a page of the site or of a part of it."""
+    return f"{page or 'home'}:{anchor}" if anchor else page or "home"
+
+
+class PaperPages:
+    """Makes the pages of one print, whose links lead to each other where both are printed."""
+
+    def __init__(self, site: BuiltSite, printed: Iterable[str]) -> None:
+        self._site = site
+        self._printed = set(printed)
+
+    def page(self, name: str, level: int, opening: bool = False) -> html.HtmlElement:
+        """Return a page whose title is a heading of this level; opening: it opens a chapter."""
+        article = self._site.article(name)
+        _drop_replaced(article)
+        if opening:
+            _drop_cards(article)
+        self._name_parts(article, name)
+        for folded in article.iter("details"):
+            folded.set("open", "")
+        for image in article.iter("img"):
+            image.set("src", self._site.file_address(name, image.get("src", "")))
+        for heading in article.iter("h1", "h2", "h3", "h4", "h5"):
+            heading.set("aria-level", str(min(int(heading.tag[1]) + level - 1, _DEEPEST)))
+        for link in list(article.iter("a")):
+            self._lead(link, name)
+        article.set("id", place_id(name))
+        return article
+
+    def _name_parts(self, article: html.HtmlElement, name: str) -> None:
+        for element in article.xpath(".//*[@id]"):
+            element.set("id", place_id(name, element.get("id")))
+        for attribute in _NAMING:
+            for element in article.xpath(f".//*[@{attribute}]"):
+                names = element.get(attribute).split()
+                element.set(attribute, " ".join(place_id(name, one) for one in names))
+
+    def _lead(self, link: html.HtmlElement, name: str) -> None:
+        """Let a link lead to a page of the print, or say which page of the handbook it means."""
+        target = self._site.target(name, link.get("href", ""))
+        if target is None:
+            return
+        page, anchor = target
+        is_term = "term" in link.classes
+        link.attrib.pop("aria-label", None)
+        if page in self._printed:
+            link.set("href", f"#{place_id(page, anchor)}")
+            if page != name and not is_term:
+                see = html.Element("span", {"class": "see-page"})
+                see.text = " (page "
+                see.append(page_number(place_id(page, anchor)))
+                see[0].tail = ")"
+                _put_behind(link, see)
+            return
+        if not is_term:
+            title = self._site.title(page)
+            if title.casefold() != " ".join(link.text_content().split()).casefold():
+                meant = html.Element("span", {"class": "see-page see-page--name"})
+                meant.text = f" (see “{title}”)"
+                _put_behind(link, meant)
+        if self._site.address and not is_term:
+            link.set("href", f"{self._site.address}{page}/" if page else self._site.address)
+        else:
+            link.drop_tag()
+
+
+def page_number(place: str) -> html.HtmlElement:
+    """Return the element in which the number of a place's page will stand."""
+    return html.Element("span", {"class": "page-number", "data-of": place})
+
+
+def _drop_replaced(article: html.HtmlElement) -> None:
+    found = [element for name in _REPLACED for element in article.find_class(name)]
+    found += [link for way in article.find_class("way") for link in way.iter("a")]
+    for element in found:
+        element.drop_tree()
+
+
+def _drop_cards(article: html.HtmlElement) -> None:
+    """Remove the list of a chapter's pages, with its headings: the contents have it."""
+    for cards in article.find_class("cards"):
+        before = cards.getprevious()
+        if before is not None and before.tag == "h2":
+            before.drop_tree()
+        cards.drop_tree()
+
+
+def _put_behind(element: html.HtmlElement, new: html.HtmlElement) -> None:
+    """Put an element right behind another, before the text that follows that one."""
+    new.tail, element.tail = element.tail, None
+    element.addnext(new)

@@ -1,0 +1,54 @@
+"""The navigation of each page: every section by its own page, the open one with all its pages."""
+
+from __future__ import annotations
+
+import difflib
+import re
+from pathlib import Path
+from urllib.parse import urljoin
+
+import material
+
+from build_tools.pages.plugin import OVERRIDES
+
+ITEM = "partials/nav-item.html"
+SECTIONS = ("", "learn/", "procedures/", "faults/", "work-out/", "practise/", "reference/")
+
+
+def linked(site: Path, address: str) -> set[str]:
+    """Return the addresses to which a page's navigation leads."""
+    html = (site / address / "index.html").read_text(encoding="utf-8")
+    begin = html.index('<nav class="md-nav md-nav--primary')
+    end = html.index('data-md-type="toc"', begin)
+    found = re.findall(r'<a href="([^"#]*)"', html[begin:end])
+    return {urljoin(f"https://site/{address}", one).removeprefix("https://site/") for one in found}
+
+
+def pages_below(site: Path, folder: str) -> set[str]:
+    return {
+        f"{path.parent.relative_to(site).as_posix()}/" for path in (site / folder).rglob("*.html")
+    }
+
+
+def test_one_condition_differs_from_the_theme_s_template() -> None:
+    (theme,) = material.__path__
+    names = [Path(theme, "templates", ITEM), OVERRIDES / ITEM]
+    theirs, ours = (path.read_text("utf-8").partition("-#}\n")[2].splitlines() for path in names)
+    changes = [line for line in difflib.ndiff(theirs, ours) if line[0] in "+-"]
+    assert [(line[0], line[1:].strip()) for line in changes] == [
+        ("-", "{% if not is_section and not nav_item.active %}"),
+        ("+", "{% if index and not nav_item.active %}"),
+    ]
+
+
+def test_every_page_leads_to_every_section_and_to_its_own_section_s_pages(shipped: Path) -> None:
+    for address in ("learn/what-hardness-is/", "procedures/arrival-check/", "work-out/small-leak/"):
+        found = linked(shipped, address)
+        assert set(SECTIONS) <= found, address
+        section = address.partition("/")[0]
+        assert pages_below(shipped, section) <= found, address
+        elsewhere = set(SECTIONS) - {f"{section}/"}
+        assert {one for one in found if not one.startswith(f"{section}/")} == elsewhere
+    found = linked(shipped, "faults/salt-bridge/")
+    assert pages_below(shipped, "faults") | {"checks/"} <= found
+    assert pages_below(shipped, "checks") <= linked(shipped, "checks/backwash-flow/")
