@@ -25,7 +25,11 @@ from calculators.quantities import (
     with_unit,
 )
 
-_ROUNDING = {"nearest": "to the nearest", "up": "up to the next", "down": "down to a full"}
+_ROUNDING = {
+    "nearest": "to the nearest {step}",
+    "up": "up to the next {step}",
+    "down": "down to a full {step}",
+}
 
 
 class InputProblem(Exception):
@@ -312,7 +316,7 @@ class Output:
         else:
             rounded = round_to(number, step, self.direction)
             text = fixed(rounded, step)
-            rounding = f"{_ROUNDING[self.direction]} {with_unit(plain(step), unit)}"
+            rounding = _ROUNDING[self.direction].format(step=with_unit(plain(step), unit))
         return {
             "label": self.label,
             "number": number,

@@ -5,9 +5,11 @@ from __future__ import annotations
 import json
 from pathlib import Path
 
-from jinja2 import Environment, FileSystemLoader, StrictUndefined
+from jinja2 import Environment, FileSystemLoader, StrictUndefined, pass_context
+from jinja2.runtime import Context
 from markupsafe import Markup
 
+from build_tools.language.speaking import in_words, is_english, said, say
 from calculators.declare import Calculator, Input
 from calculators.quantities import display_unit
 
@@ -30,7 +32,6 @@ def form_html(
     texts: dict[str, str],
     units: str,
     runtime_url: str,
-    heading: str = "Try your own numbers",
     level: int = 3,
     folded: bool = False,
 ) -> str:
@@ -46,22 +47,44 @@ def form_html(
     if result["problems"]:
         problems = " ".join(result["problems"].values())
         raise ValueError(f"the example of the form {form_id!r} has no answer: {problems}")
+    result = in_words(result)
+    english = result.get("english", ())
     template = _ENVIRONMENT.get_template("form.html.jinja")
     html = template.render(
         calculator=calculator,
         result=result,
         picture=Markup(picture),
-        carried={title: json.dumps(figures) for title, figures in (carried or {}).items()},
+        carried={title: _figures(figures) for title, figures in (carried or {}).items()},
         form_id=form_id,
         fields=_fields(calculator, result, texts, units),
         numbers_named=_in_one_line(result["inputs"]),
         units=units,
         runtime_url=runtime_url if runtime_url.endswith("/") else f"{runtime_url}/",
-        heading=heading,
+        heading=say("Try your own numbers"),
+        english=english,
         level=level,
         folded=folded,
     )
     return "\n".join(line.strip() for line in html.splitlines() if line.strip())
+
+
+@pass_context
+def _marked(context: Context, text: str) -> str:
+    """Return a text of an answer; where it stays in English, it is marked as English."""
+    return _as_english(text) if text in context["english"] else text
+
+
+def _said(text: str) -> str:
+    """Return a text of a calculator's declaration in the language spoken, or marked as English."""
+    return _as_english(text) if is_english(text) else said(text)
+
+
+def _as_english(text: str) -> Markup:
+    return Markup('<span lang="en">{}</span>').format(text)
+
+
+def _figures(figures: dict[str, str]) -> str:
+    return json.dumps({name: said(text) for name, text in figures.items()}, ensure_ascii=False)
 
 
 def _in_one_line(inputs: dict[str, dict]) -> str:
@@ -84,7 +107,7 @@ def _fields(calculator: Calculator, result: dict, texts: dict[str, str], units: 
         fields.append(
             {
                 "declared": declared,
-                "text": text.replace("\u00a0", " "),
+                "text": (text if declared.choices else said(text)).replace("\u00a0", " "),
                 "unit": display_unit(declared.unit, units),
                 "only_when": _only_when(declared),
                 "slider": _slider(declared, units),
@@ -119,5 +142,9 @@ def _only_when(declared: Input) -> str | None:
 
 
 def _slider(declared: Input, units: str) -> str | None:
-    texts = [text.replace("\u00a0", " ") for text in declared.slider_texts(units)]
+    texts = [said(text).replace("\u00a0", " ") for text in declared.slider_texts(units)]
     return json.dumps(texts, ensure_ascii=False) if texts else None
+
+
+_ENVIRONMENT.globals["say"] = say
+_ENVIRONMENT.filters |= {"said": _said, "plainly": said, "marked": _marked}

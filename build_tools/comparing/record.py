@@ -18,6 +18,7 @@ from build_tools.comparing.marks import FIRST
 from build_tools.comparing.tracing import TracedValues
 from build_tools.content.handbook import Handbook
 from build_tools.edition import CODE, Edition
+from build_tools.pages import guides
 from build_tools.pages.site import write_site
 
 NAME = "edition-record.json"
@@ -48,6 +49,11 @@ def record_of(handbook: Handbook, edition: Edition) -> dict[str, Any]:
         )
         for entry in group.values()
     }
+    digests = {name: _digest(handbook.root / name) for name in {*entries, *_data(handbook)}}
+    for address in guides.addresses():
+        document = guides.DOCUMENTS / Path(address).name
+        files[address] = f"{guides.DOCUMENTS.name}/{document.name}"
+        digests[files[address]] = _digest(document)
     return {
         "format": FORMAT,
         "edition": {
@@ -59,9 +65,7 @@ def record_of(handbook: Handbook, edition: Edition) -> dict[str, Any]:
         "units": handbook.units,
         "causes": {name: cause.as_data() for name, cause in values.causes.found.items()},
         "marks": {"first": FIRST, "sets": [sorted(one) for one in values.marks.sets]},
-        "files": {
-            name: _digest(handbook.root / name) for name in sorted({*entries, *_data(handbook)})
-        },
+        "files": dict(sorted(digests.items())),
         "calculators": digest_of_all(),
         "tool": _digest_of_tool(),
         "pages": {

@@ -11,6 +11,9 @@ from build_tools.content.values import Values, exact
 from calculators import CALCULATORS
 from calculators.declare import Calculator
 
+#: In the cell of what a calculator refuses.
+NO_ANSWER = "none"
+
 
 @dataclass(frozen=True)
 class Grid:
@@ -32,7 +35,8 @@ class Grid:
 def worked_out(values: Values, entry: Entry[Table]) -> Grid:
     """Return a table with every cell worked out.
 
-    What a calculator refuses is noted in `values.problems`; its cell stays empty.
+    What a calculator refuses is noted in `values.problems`; its cell stays empty. In a table of the
+    library, whose values were chosen for another shop, the cell tells that there is no answer.
     """
     table = entry.content
     calculator = CALCULATORS[table.calculate]
@@ -94,6 +98,8 @@ def _cells(values: Values, entry: Entry[Table], place: int) -> list[str]:
 def _answers(values: Values, entry: Entry[Table], place: int, given: dict[str, str]) -> list[str]:
     table = entry.content
     result = _run(values, entry, given)
+    if result["problems"] and values.handbook.is_shipped(entry):
+        return [NO_ANSWER] * len(table.show)
     for about, sentence in result["problems"].items():
         said = f'table "{entry.id}", "{about}": {sentence}'
         values.problems.append(entry.problem(("down", "values", place), said))

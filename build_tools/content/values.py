@@ -139,6 +139,15 @@ class Values:
         finally:
             self.units = before
 
+    @contextmanager
+    def leaving_out_failures(self) -> Iterator[None]:
+        """Note no problem while this is in force."""
+        before = len(self.problems)
+        try:
+            yield
+        finally:
+            del self.problems[before:]
+
     def fill(self, passage: Passage, unit: Entry[Equipment] | None = None) -> str:
         """Return the text of a passage with every expression replaced by its value.
 
@@ -149,7 +158,7 @@ class Values:
         def value(match: re.Match[str]) -> str:
             place = passage.entry, passage.line_at(match.start())
             found = self.attempt(*place, lambda: self._evaluate(match[0], unit))
-            return match[0] if found is None else str(found)
+            return match[0] if found is None else self.said(str(found))
 
         if stray := _OPEN.search(hide_expressions(passage.text)):
             closing = "}}" if stray[0] == "{{" else "%}"
@@ -157,6 +166,10 @@ class Values:
             self.problems.append(passage.problem(stray.start(), said))
         with self.shown_as(unit):
             return EXPRESSION.sub(value, passage.text)
+
+    def said(self, shown: str) -> str:
+        """Return a shown value, or the label of one, in the language of the pages."""
+        return shown
 
     def attempt(self, entry: Entry[Any], line: int, find: Callable[[], Any]) -> Any:
         """Return what `find` finds, or None after noting why not; note the facts it used."""
@@ -297,7 +310,7 @@ class Values:
         return self._field(self.handbook.shop.content.typical_home, name)
 
     def _named_unit(self, name: str) -> _Names:
-        unit = self.handbook.equipment.get(name)
+        unit = self.handbook.equipment.get(name) or self.handbook.example_units.get(name)
         if unit is None:
             self._missing("equipment", name, "unit of equipment")
         return _Names(lambda figure: self._unit_value(unit, figure))

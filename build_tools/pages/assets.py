@@ -12,7 +12,6 @@ from pathlib import Path
 from build_tools.bundling.bundles import bundles
 from build_tools.offline.web_manifest import ICONS
 from build_tools.search.files import HERE as SEARCH
-from build_tools.search.files import SCRIPT as SEARCH_SCRIPT
 
 THEME = Path(__file__).parent / "theme"
 BROWSER = Path(__file__).parents[1] / "browser"
@@ -71,7 +70,7 @@ def find_assets() -> Assets:
     """Return the assets as they are now on disk."""
     files = {path.name: path for path in (THEME / ICON, *ICONS.iterdir())}
     files[SCHEME_SCRIPT] = PAGE / "embedding" / "scheme.js"
-    files[SEARCH_SCRIPT] = SEARCH / "theme_worker.js"
+    files |= {f"search/{path.name}": path for path in SEARCH.glob("theme_worker*.js")}
     files |= joined_files()
     digest = hashlib.sha256()
     for name, path in sorted(files.items()):

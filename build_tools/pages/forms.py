@@ -7,6 +7,7 @@ from mkdocs.utils import get_relative_url
 from build_tools.browser.form import form_html
 from build_tools.content.entries import Example
 from build_tools.content.values import Values
+from build_tools.language.speaking import drawn_in_words
 from calculators import CALCULATORS
 from calculators.declare import Calculator
 
@@ -54,7 +55,7 @@ class Forms:
                 for unit in self._values.handbook.carried
                 if (figures := self._values.form_figures(calculator, unit))
             },
-            picture=self._values.picture(calculator.name, counting),
+            picture=drawn_in_words(self._values.picture(calculator.name, counting)),
             form_id=form_id,
             texts=texts,
             units=self._values.handbook.units,

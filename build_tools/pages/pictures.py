@@ -12,6 +12,7 @@ from build_tools.content.page_models import Picture
 from build_tools.content.pictures import CAUSES, drawn
 from build_tools.content.values import Values
 from build_tools.diagnosis.knowledge_data import knowledge
+from build_tools.language.speaking import drawn_in_words
 from build_tools.pages.render import Library, Texts, render
 from calculators.diagnosis import Knowledge
 from calculators.diagnosis.call import Call
@@ -38,8 +39,9 @@ class Pictures:
             "picture",
             text=Texts(self._values, entry),
             picture=content,
-            svg=svg,
+            svg=drawn_in_words(svg),
             link=self._form(entry) if content.calculate else "",
+            remark=self._library.remark(f"work-out/{content.calculate}.md"),
         )
 
     def _form(self, entry: Entry[Picture]) -> str:

@@ -5,17 +5,8 @@
 // first. The last word may be unfinished. On the page of a fault each saying of a customer counts
 // also by itself: the words of one complaint stand in one sentence.
 import MiniSearch from "minisearch";
-import { stemmer } from "stemmer";
+import { languageOf, TONGUES } from "./tongues.js";
 
-// Words that say nothing about a fault.
-const COMMON = new Set(
-  (
-    "a about all am an and any are as at be been but by can could did do does for from get gets " +
-    "got had has have he her his how i if in is it its just me my of off on or our out she so " +
-    "some still than that the their them then there they this to us very was we were what when " +
-    "which while who will with would you your"
-  ).split(" "),
-);
 const WORD = /[\p{L}\p{N}]+(?:['’][\p{L}]+)*/gu;
 // What a match in each field counts, and a match that is not of the word itself.
 const FIELDS = { title: 4, said: 2, text: 1 };
@@ -30,10 +21,14 @@ export class Search {
    * @param {{location: string, title: string, text: string, boost?: number}[]} sections  of pages,
    *   each page's own first; texts are HTML
    * @param {Record<string, string[]>} meant  for what people say, the words that the handbook uses
+   * @param {string} language  whose pages are looked through
    */
-  constructor(sections, meant) {
+  constructor(sections, meant, language = "en") {
+    const { stem, common } = TONGUES[language];
+    this.stem = stem;
+    this.common = common;
     this.pages = new Map();
-    for (const section of sections) {
+    for (const section of sections.filter(({ location }) => languageOf(location) === language)) {
       const [address] = section.location.split("#");
       const page = this.pages.get(address) ?? { boost: section.boost ?? 1, sections: [] };
       page.sections.push({ ...section, words: plain(section.text) });
@@ -41,13 +36,13 @@ export class Search {
     }
     this.meant = new Map();
     for (const [said, words] of Object.entries(meant)) {
-      this.meant.set(stemmer(said), words.map((word) => stemmer(word)));
+      this.meant.set(stem(said), words.map((word) => stem(word)));
     }
     this.index = new MiniSearch({
       idField: "key",
       fields: Object.keys(FIELDS),
       tokenize: (text) => text.toLowerCase().match(WORD) ?? [],
-      processTerm: (word) => stemmer(word),
+      processTerm: (word) => stem(word),
     });
     for (const [address, { sections }] of this.pages) {
       this.index.addAll(documentsOf(address, sections));
@@ -60,7 +55,7 @@ export class Search {
    */
   find(question) {
     const said = question.toLowerCase().match(WORD) ?? [];
-    const telling = said.filter((word) => !COMMON.has(word));
+    const telling = said.filter((word) => !this.common.has(word));
     const words = [...new Set(telling.length ? telling : said)];
     const pages = new Map();
     for (const [key, { score, answered }] of this.scored(words)) {
@@ -120,7 +115,7 @@ export class Search {
     const { sections } = this.pages.get(address);
     const terms = Object.fromEntries(words.map((word) => [word, answered.has(word)]));
     const parts = sections
-      .map((section) => ({ section, hits: hits(`${section.title} ${section.words}`, stems) }))
+      .map((section) => ({ section, hits: hits(`${section.title} ${section.words}`, stems, this.stem) }))
       .filter(({ section, hits }) => hits > 0 && section.location.includes("#"))
       .sort((one, other) => other.hits - one.hits)
       .slice(0, PARTS)
@@ -135,18 +130,18 @@ export class Search {
 
   /** The stem of a word, then those of the words that it may stand for. */
   terms(word) {
-    const stem = stemmer(word);
+    const stem = this.stem(word);
     return [stem, ...(this.meant.get(stem) ?? [])];
   }
 
   excerpt({ location, title, words }, stems) {
-    const first = [...words.matchAll(WORD)].find((match) => matches(match[0], stems))?.index ?? 0;
+    const first = [...words.matchAll(WORD)].find((match) => matches(match[0], stems, this.stem))?.index ?? 0;
     const start = first > EXCERPT / 2 ? words.indexOf(" ", first - EXCERPT / 2) + 1 : 0;
     const long = words.length > start + EXCERPT;
     const end = long ? words.lastIndexOf(" ", start + EXCERPT) : words.length;
     const cut = words.slice(start, Math.max(end, start));
-    const text = `${start > 0 ? "… " : ""}${marked(cut, stems)}${long ? " …" : ""}`;
-    return { location, title: marked(plain(title), stems), text };
+    const text = `${start > 0 ? "… " : ""}${marked(cut, stems, this.stem)}${long ? " …" : ""}`;
+    return { location, title: marked(plain(title), stems, this.stem), text };
   }
 }
 
@@ -171,18 +166,18 @@ function plain(html) {
   return html.replaceAll(/<[^>]*>/g, " ").replaceAll(/\s+/g, " ").trim();
 }
 
-function matches(word, stems) {
-  const stem = stemmer(word.toLowerCase());
+function matches(word, stems, stemOf) {
+  const stem = stemOf(word.toLowerCase());
   return [...stems].some((one) => stem === one || (one.length > 2 && stem.startsWith(one)));
 }
 
-function hits(text, stems) {
-  const found = new Set((text.match(WORD) ?? []).map((word) => stemmer(word.toLowerCase())));
+function hits(text, stems, stemOf) {
+  const found = new Set((text.match(WORD) ?? []).map((word) => stemOf(word.toLowerCase())));
   return [...stems].filter((stem) => found.has(stem)).length;
 }
 
-function marked(text, stems) {
+function marked(text, stems, stemOf) {
   return text.replaceAll(/&#?\w+;|[\p{L}\p{N}]+(?:['’][\p{L}]+)*/gu, (part) =>
-    !part.startsWith("&") && matches(part, stems) ? `<mark>${part}</mark>` : part,
+    !part.startsWith("&") && matches(part, stems, stemOf) ? `<mark>${part}</mark>` : part,
   );
 }

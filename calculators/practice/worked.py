@@ -100,10 +100,10 @@ def _can_be_used(worked):
 
 
 def done_is_usual(done):
-    """Tell whether everything that the question gives lies in the usual range of its input."""
+    """Tell whether what varies lies in the usual range of its input; what a shop says may not."""
     for one in done.calculator.inputs:
         value = getattr(done.given, one.name)
-        if one.name in done.drawn and value is not None and one.kind != "choice":
+        if one.name in done.varied and value is not None and one.kind != "choice":
             if one.unusual_warning(value, "us"):
                 return False
     return True

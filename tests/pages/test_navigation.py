@@ -12,14 +12,16 @@ import material
 from build_tools.pages.plugin import OVERRIDES
 
 ITEM = "partials/nav-item.html"
-SECTIONS = ("", "learn/", "procedures/", "faults/", "work-out/", "practise/", "reference/")
+#: Where the navigation of a page is, and where the row of sections at the head of a wide page.
+NAVIGATION = ('<nav class="md-nav md-nav--primary', 'data-md-type="toc"')
+TABS = ('<nav class="md-tabs"', "</nav>")
 
 
-def linked(site: Path, address: str) -> set[str]:
-    """Return the addresses to which a page's navigation leads."""
+def linked(site: Path, address: str, part: tuple[str, str] = NAVIGATION) -> set[str]:
+    """Return the addresses to which a part of a page leads."""
     html = (site / address / "index.html").read_text(encoding="utf-8")
-    begin = html.index('<nav class="md-nav md-nav--primary')
-    end = html.index('data-md-type="toc"', begin)
+    begin = html.index(part[0])
+    end = html.index(part[1], begin)
     found = re.findall(r'<a href="([^"#]*)"', html[begin:end])
     return {urljoin(f"https://site/{address}", one).removeprefix("https://site/") for one in found}
 
@@ -42,12 +44,14 @@ def test_one_condition_differs_from_the_theme_s_template() -> None:
 
 
 def test_every_page_leads_to_every_section_and_to_its_own_section_s_pages(shipped: Path) -> None:
+    sections = linked(shipped, "", TABS)
+    assert {"", "learn/", "procedures/", "faults/"} <= sections
     for address in ("learn/what-hardness-is/", "procedures/arrival-check/", "work-out/small-leak/"):
         found = linked(shipped, address)
-        assert set(SECTIONS) <= found, address
+        assert sections <= found, address
         section = address.partition("/")[0]
         assert pages_below(shipped, section) <= found, address
-        elsewhere = set(SECTIONS) - {f"{section}/"}
+        elsewhere = sections - {f"{section}/"}
         assert {one for one in found if not one.startswith(f"{section}/")} == elsewhere
     found = linked(shipped, "faults/salt-bridge/")
     assert pages_below(shipped, "faults") | {"checks/"} <= found

@@ -2,6 +2,7 @@
  * A slider beside a field. What it writes at each of its places was worked out by the build, in the
  * reader's units, so that nothing is reckoned here. A text between two places puts it at the nearer.
  */
+import { say } from "./words.js";
 
 const HALF_A_DAY = 12 * 60;
 
@@ -56,7 +57,7 @@ export function addSlider(field, control) {
   slider.className = "live-form__slider";
   slider.max = String(texts.length - 1);
   slider.autocomplete = "off";
-  slider.setAttribute("aria-label", `Slider: ${field.querySelector("label")?.textContent ?? ""}`);
+  slider.setAttribute("aria-label", say("Slider: {label}", { label: field.querySelector("label")?.textContent ?? "" }));
   const place = () => {
     const index = placeOf(texts, control.value.trim());
     if (index >= 0) {

@@ -10,6 +10,7 @@
  * @property {() => void} focus
  */
 import { element } from "../element.js";
+import { say } from "../words.js";
 
 /** @param {any} asked  see calculators/practice/exercises.py @param {string} id @returns {Field} */
 export function textField(asked, id) {
@@ -38,10 +39,10 @@ export function choiceField(asked, id) {
  * @param {any} asked
  * @param {string} id
  * @param {{name: string, text: string}[]} items
- * @param {(sentence: string) => void} say  tells who does not see what was moved
+ * @param {(sentence: string) => void} announce  tells who does not see what was moved
  * @returns {Field}
  */
-export function orderField(asked, id, items, say) {
+export function orderField(asked, id, items, announce) {
   const list = element("ol", { className: "exercise__items", id });
   const { problem, said, tellProblem, tell } = told(id, [list]);
   const place = (/** @type {Element} */ row) => [...list.children].indexOf(row);
@@ -54,14 +55,14 @@ export function orderField(asked, id, items, say) {
     }
     list.insertBefore(by < 0 ? row : other, by < 0 ? other : row);
     list.querySelectorAll("[data-wrong]").forEach((one) => one.removeAttribute("data-wrong"));
-    say(`Step ${place(row) + 1} of ${items.length}: ${row.dataset.text}`);
+    announce(say("Step {place} of {count}: {text}", { place: place(row) + 1, count: items.length, text: row.dataset.text }));
   };
 
   for (const { name, text } of items) {
     const row = element("li", {}, element("span", {}, text));
     row.dataset.name = name;
     row.dataset.text = text;
-    const buttons = [["Up", "↑", -1], ["Down", "↓", 1]].map(([word, arrow, by]) => {
+    const buttons = [[say("Up"), "↑", -1], [say("Down"), "↓", 1]].map(([word, arrow, by]) => {
       const button = element("button", { type: "button", className: "exercise__button" }, String(arrow));
       button.setAttribute("aria-label", `${word}: ${text}`);
       button.addEventListener("click", () => {
