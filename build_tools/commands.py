@@ -286,14 +286,14 @@ def print_handbook(
 @publishing.options_of_check_copy
 def check_copy(copy: str, list_file: Path | None) -> None:
     """Compare a published copy with the list of a build."""
-    publishing.check_copy(copy, list_file or ROOT / "site" / hash_list.NAME)
+    publishing.check_copy(copy, list_file or here().root / "site" / hash_list.NAME)
 
 
 @main.command("container", help=COMMANDS["container"])
 @publishing.options_of_container
 def container(output: Path) -> None:
     """Write what a container is made from, around the built site."""
-    publishing.write_container(ROOT / "site", output)
+    publishing.write_container(here().root / "site", output)
 
 
 @main.command("benchmark", help=COMMANDS["benchmark"])

@@ -186,7 +186,8 @@ class HandbookPlugin(BasePlugin[HandbookSettings]):
     def writing_rests_on(self, config: MkDocsConfig) -> list[object]:
         """Return what, beside its reading, the writing of each page rests on."""
         scripts = [(one.path, one.type) for one in config.extra_javascript]
-        return [self._policy, self._assets.folder_name, [*map(str, config.extra_css)], scripts]
+        styles = [*map(str, config.extra_css)]
+        return [self._policy, self._assets.folder_name, styles, scripts, self._words]
 
     def on_page_markdown(
         self, markdown: str, *, page: Page, config: MkDocsConfig, files: Files
