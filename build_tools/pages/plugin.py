@@ -65,6 +65,7 @@ from build_tools.pages.units.both import site_in_both_systems
 from build_tools.pages.units.elements import with_elements
 from build_tools.pages.units.switch import slug, with_switch
 from build_tools.printing.foot import with_foot
+from build_tools.publishing import hash_list
 from build_tools.search.files import THEME_WORKER, WORDS, search_words, with_search
 from build_tools.serving.code import start_anew, state_of_code
 from build_tools.serving.trouble import ContentProblems
@@ -193,14 +194,9 @@ class HandbookPlugin(BasePlugin[HandbookSettings]):
     def writing_rests_on(self, config: MkDocsConfig) -> list[object]:
         """Return what, beside its reading, the writing of each page rests on."""
         scripts = [(one.path, one.type) for one in config.extra_javascript]
-        units = config.extra["own_units"]
-        return [
-            self._policy,
-            self._assets.folder_name,
-            [*map(str, config.extra_css)],
-            scripts,
-            units,
-        ]
+        styles = [*map(str, config.extra_css)]
+        own = [self._words, config.extra["own_units"]]
+        return [self._policy, self._assets.folder_name, styles, scripts, *own]
 
     def on_page_markdown(
         self, markdown: str, *, page: Page, config: MkDocsConfig, files: Files
@@ -275,14 +271,17 @@ class HandbookPlugin(BasePlugin[HandbookSettings]):
         return with_policy(with_search(html, self._assets.folder_name, code), self._policy)
 
     def on_post_build(self, *, config: MkDocsConfig) -> None:
-        """Make an edition of the written site; then write what hosts shall send with its files."""
+        """Make an edition of the site; then write what hosts shall send, and the list of hashes."""
         site = Path(config.site_dir)
         if self._edition is not None:
             workbox = [f"{WORKBOX_FOLDER}/{path.name}" for path in workbox_files(ROOT)]
             write_edition(site, self._edition, workbox)
             write_record(self._record, site / RECORD)
+            (site / hash_list.NAME).touch()  # it has headers too
         text = headers_file(site, self._policy, _root(config))
         (site / NAME).write_text(text, encoding="utf-8")
+        if not self._serving:
+            hash_list.write_list(site)
 
     def on_serve(
         self, server: LiveReloadServer, *, config: MkDocsConfig, **_: object
