@@ -27,23 +27,25 @@ from build_tools.browser.compressed import brotli_twin, is_compressed
 from build_tools.browser.runtime import compressed_files, runtime_files
 from build_tools.class_pack.options import MOST_PEOPLE, Several, checked
 from build_tools.comparing import commands as comparing
-from build_tools.content.handbook import Handbook, load_handbook
+from build_tools.content.handbook import Handbook
 from build_tools.content.problems import expected
+from build_tools.language import commands as translating
 from build_tools.printing import commands as printing
 from build_tools.printing.wanted import Wanted as WantedPrint
 from build_tools.set_up.failure import Failure, sentence_for
 from build_tools.set_up.start import COMMANDS, ROOT, hand_over
+from build_tools.shops.commands import NewCommand
+from build_tools.shops.place import ShopGroup, here
 from calculators import CALCULATORS
 from calculators.quantities import SYSTEMS
 
-CONFIG = ROOT / "mkdocs.yml"
 LOOPBACK = "127.0.0.1"
 
 # Every folder of a built site has these; one that has not is never emptied for a new site.
 SIGNS_OF_A_SITE = ("404.html", "sitemap.xml")
 
 
-@click.group()
+@click.group(cls=ShopGroup)
 def main() -> None:
     """Build, check, show and test the handbook."""
 
@@ -59,7 +61,7 @@ def serve(port: int) -> None:
     print_what_mkdocs_says("mkdocs.livereload")
     click.echo(f"Building the handbook for http://{LOOPBACK}:{port}/ (Ctrl+C stops it) ...")
     try:
-        server.serve(CONFIG, LOOPBACK, port)
+        server.serve(here().config, LOOPBACK, port)
     except OSError as error:
         if error.errno == errno.EADDRINUSE:
             raise Failure(taken(port)) from error
@@ -69,7 +71,6 @@ def serve(port: int) -> None:
 @main.command(help=COMMANDS["build"])
 @click.option(
     "--output",
-    default=ROOT / "site",
     type=click.Path(path_type=Path, file_okay=False, resolve_path=True),
     help="The folder to write, in the place of site.",
 )
@@ -78,8 +79,9 @@ def serve(port: int) -> None:
     metavar="OLD",
     help="Add a page on what changed since a revision, or since the edition in a folder.",
 )
-def build(output: Path, compared_with: str | None) -> None:
+def build(output: Path | None, compared_with: str | None) -> None:
     """Write the site."""
+    output = output or here().root / "site"
     if output.exists() and any(output.iterdir()) and not is_site(output):
         raise Failure(
             f"The folder {output} holds something other than a built handbook, and a build empties "
@@ -103,26 +105,33 @@ def build(output: Path, compared_with: str | None) -> None:
 @click.option("--watch", is_flag=True, help="Check again after each saved file; Ctrl+C ends it.")
 def check(how: str, watch: bool) -> None:
     """Tell every problem, or that there is none."""
-    (authoring.check_and_watch if watch else authoring.check)(docs_folder(), ROOT, how)
+    (authoring.check_and_watch if watch else authoring.check)(here(), how)
 
 
-@main.command("new", help=COMMANDS["new"])
+@main.command("new", cls=NewCommand, help=COMMANDS["new"])
 @authoring.options_of_new
 def new(kind: str, title: str, name: str, calculate: str, page: str) -> None:
     """Write a source that explains itself, and tell what is next."""
-    authoring.make_new(docs_folder(), ROOT, Wanted(kind, title, name, calculate, page))
+    authoring.make_new(here(), Wanted(kind, title, name, calculate, page))
 
 
 @main.command("update-answers", help=COMMANDS["update-answers"])
 def update_answers() -> None:
     """Rewrite what worked examples state, where it is no longer what comes out."""
-    authoring.update_answers(docs_folder(), ROOT)
+    authoring.update_answers(here())
 
 
 @main.command("schemas", help=COMMANDS["schemas"])
 def schemas() -> None:
     """Make the schemas anew that are stale."""
     authoring.renew_schemas(ROOT)
+
+
+@main.command("translations", help=COMMANDS["translations"])
+@translating.options
+def translations(strict: bool, words: bool, begin: str, compared: str) -> None:
+    """List how far the other languages are, or write for translators."""
+    translating.translations(here().docs_folder, here().root, strict, words, begin, compared)
 
 
 @main.command("work-out", help=COMMANDS["work-out"])
@@ -145,7 +154,7 @@ def work_out(
     if name is None:
         click.echo(terminal.listed())
         return
-    handbook = load_handbook(docs_folder(), ROOT)
+    handbook = here().load()
     if handbook.shop is None:
         raise Failure("shop.yaml could not be read: the command check tells why.")
     units = units or handbook.units
@@ -178,7 +187,7 @@ def simulate_homes(faults: tuple[str, ...]) -> None:
     """Make stale homes anew, or those of the named faults; the rest stays as it is."""
     from build_tools.content.diagnosis_data import diagnosis_data
     from build_tools.diagnosis import simulated_homes as homes
-    from build_tools.diagnosis.knowledge_data import kept_homes
+    from build_tools.diagnosis.knowledge_data import kept_homes, shipped_homes
 
     handbook = sound_handbook()
     data = diagnosis_data(handbook)
@@ -192,7 +201,8 @@ def simulate_homes(faults: tuple[str, ...]) -> None:
     names = [one for one in homes.simulated(data) if set(one.split("+")) & set(faults)]
     names = names if faults else homes.stale(data, kept)
     made = homes.make(data, names, kept, lambda line: click.echo(line, err=True))
-    (handbook.docs_folder / homes.FILE).write_text(homes.as_text(made), "utf-8", newline="\n")
+    text = homes.as_text(homes.without(made, shipped_homes(handbook)))
+    (handbook.docs_folder / homes.FILE).write_text(text, "utf-8", newline="\n")
     click.echo(f"Homes made anew: {len(names)}. All homes: {len(made['faults'])}.")
 
 
@@ -234,7 +244,7 @@ def class_pack(
     from build_tools.class_pack.pack import Pack, Wanted, write
     from build_tools.set_up import browser
 
-    address = address or load_config(str(CONFIG)).site_url or ""
+    address = address or load_config(str(here().config)).site_url or ""
     checked(seed, edition, address)
     wanted = Wanted(
         seed,
@@ -358,7 +368,7 @@ def write_site(output: Path, compared_with: dict[str, Any] | None = None) -> Non
 
     compared_with: the record of an older edition: a page then tells what changed since.
     """
-    config = load_config(str(CONFIG), strict=True, site_dir=str(output))
+    config = load_config(str(here().config), strict=True, site_dir=str(output))
     config.plugins["handbook"].compared_with = compared_with
     config.plugins.on_startup(command="build", dirty=False)
     try:
@@ -367,14 +377,9 @@ def write_site(output: Path, compared_with: dict[str, Any] | None = None) -> Non
         config.plugins.on_shutdown()
 
 
-def docs_folder() -> Path:
-    """The folder of the sources."""
-    return Path(load_config(str(CONFIG)).docs_dir)
-
-
 def sound_handbook() -> Handbook:
     """Load the handbook; fail where something in it cannot be read."""
-    handbook = load_handbook(docs_folder(), ROOT)
+    handbook = here().load()
     if handbook.problems:
         raise Failure("Some sources could not be read: the command check tells which.")
     return handbook

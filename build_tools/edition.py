@@ -9,13 +9,19 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
+from babel.dates import format_date
 from mkdocs.utils import get_build_datetime
+
+from build_tools.language.languages import ENGLISH
+from build_tools.language.speaking import say, spoken
 
 TOOL = Path(__file__).parents[1]
 #: The code that the pages are made with, in the tool's folder.
 CODE = (TOOL / "calculators", TOOL / "build_tools")
 #: So many characters of a hash stand for it.
 LENGTH = 8
+#: How a day is written, where it is not in the long way of a language.
+_DAY = {ENGLISH: "d MMMM y"}
 
 
 @dataclass(frozen=True)
@@ -34,14 +40,16 @@ class Edition:
     @property
     def day(self) -> str:
         """The day in words, such as "25 November 2026"."""
-        return f"{self.date.day} {self.date:%B %Y}"
+        return format_date(self.date, _DAY.get(spoken(), "long"), locale=spoken())
 
     @property
     def source(self) -> str:
         """What it was made from, such as "revision 2b637838 with uncommitted changes"."""
         if not self.in_git:
-            return f"sources {self.revision}"
-        return f"revision {self.revision}{' with uncommitted changes' if self.changed else ''}"
+            return say("sources {revision}", revision=self.revision)
+        if self.changed:
+            return say("revision {revision} with uncommitted changes", revision=self.revision)
+        return say("revision {revision}", revision=self.revision)
 
     @property
     def words(self) -> str:

@@ -9,7 +9,10 @@ from calculators.diagnosis.picture import picture
 from calculators.figures import picture as drawing
 from calculators.practice import exercises, record_work
 from calculators.practice.calls import Calls
+from calculators.translating import Translator
 
+#: What speaks another language, once it was handed over.
+_spoken = {}
 #: What the diagnosis knows, once it was handed over, and what was made of it.
 _learned = {}
 
@@ -21,6 +24,8 @@ def answer(request):
 
     - "calculate": "calculator", "inputs", "units"; answers with what `calculators.run` returns.
     - "draw": the same; answers with the calculator's picture as SVG, or null where it has none.
+    - "speak": "words", what `calculators.translating.Translator` takes; answers null. What is
+      calculated or drawn afterwards comes in that language.
     - "learn": "knowledge", as JSON text, what `calculators.diagnosis.Knowledge` takes; answers null.
     - "diagnose": "call"; answers with what `calculators.diagnosis.picture` returns.
     - "complaints": "words"; answers with the complaints that a customer's words may mean.
@@ -66,9 +71,31 @@ def _calls():
     return _learned["calls"]
 
 
+def _speak(asked):
+    _spoken["translator"] = Translator(asked["words"])
+
+
+def _calculate(asked):
+    translator = _spoken.get("translator")
+    if translator is None:
+        return run(asked["calculator"], asked["inputs"], asked["units"])
+    inputs = {name: translator.typed(text) for name, text in asked["inputs"].items()}
+    return translator.result(run(asked["calculator"], inputs, asked["units"]))
+
+
+def _draw(asked):
+    translator = _spoken.get("translator")
+    if translator is None:
+        return drawing(asked["calculator"], asked["inputs"], asked["units"])
+    inputs = {name: translator.typed(text) for name, text in asked["inputs"].items()}
+    drawn = drawing(asked["calculator"], inputs, asked["units"])
+    return drawn and translator.svg(drawn)
+
+
 _WORK = {
-    "calculate": lambda asked: run(asked["calculator"], asked["inputs"], asked["units"]),
-    "draw": lambda asked: drawing(asked["calculator"], asked["inputs"], asked["units"]),
+    "speak": _speak,
+    "calculate": _calculate,
+    "draw": _draw,
     "learn": _learn,
     "diagnose": lambda asked: picture(_knowledge(), asked["call"]),
     "complaints": lambda asked: _heard().complaints_for(asked["words"]),

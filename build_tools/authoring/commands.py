@@ -9,47 +9,52 @@ import click
 
 from build_tools.authoring import answers, new, reports, schemas
 from build_tools.checks import find_problems
-from build_tools.content.handbook import load_handbook
+from build_tools.content.problems import Problem
 from build_tools.set_up.failure import Failure
+from build_tools.shops.place import Place
 from calculators.quantities import nearest
 
 
-def check(docs_folder: Path, root: Path, how: str) -> None:
+def check(place: Place, how: str) -> None:
     """Tell the problems; with any, the exit code is 1."""
-    problems = find_problems(docs_folder, root)
+    problems = _problems(place)
     if problems and how == "lines":
-        raise Failure(reports.lines(problems, root))
-    if said := reports.FORMATS[how](problems, root):
+        raise Failure(reports.lines(problems, place.root))
+    if said := reports.FORMATS[how](problems, place.root):
         click.echo(said)
     if problems:
         raise click.exceptions.Exit(1)
 
 
-def check_and_watch(docs_folder: Path, root: Path, how: str) -> None:
+def _problems(place: Place) -> list[Problem]:
+    return find_problems(place.docs_folder, place.root, place.library)
+
+
+def check_and_watch(place: Place, how: str) -> None:
     """Tell the problems now and after each saved file, until Ctrl+C."""
     from build_tools.authoring.watching import saves
 
-    for _ in saves(docs_folder):
-        if said := reports.FORMATS[how](find_problems(docs_folder, root), root):
+    for _ in saves(*place.watched):
+        if said := reports.FORMATS[how](_problems(place), place.root):
             click.echo(said)
 
 
-def make_new(docs_folder: Path, root: Path, wanted: new.Wanted) -> None:
+def make_new(place: Place, wanted: new.Wanted) -> None:
     """Write a new source, and tell what is next."""
     if wanted.kind not in new.KINDS:
         close = nearest(wanted.kind, new.KINDS)
         guess = f'; nearest: "{close}"' if close else ""
         kinds = ", ".join(new.KINDS)
         raise Failure(f'There is no kind "{wanted.kind}" (expected one of: {kinds}{guess}).')
-    written = new.make(load_handbook(docs_folder, root), wanted)
+    written = new.make(place.load(), wanted)
     click.echo(f"Written: {written.file}:{written.line}")
     click.echo("The command check names each line that is still an example.")
     click.echo(written.next)
 
 
-def update_answers(docs_folder: Path, root: Path) -> None:
+def update_answers(place: Place) -> None:
     """Rewrite stated answers that are stale, and tell each."""
-    renewed = answers.renew(load_handbook(docs_folder, root), root)
+    renewed = answers.renew(place.load(), place.root)
     for one in renewed:
         click.echo(str(one))
     if not renewed:

@@ -128,8 +128,8 @@ def _schema_line(handbook: Handbook, place: str, what: str) -> str:
 def _file(handbook: Handbook, kind: str, place: str, text: str) -> Written:
     path = handbook.docs_folder / place
     file = handbook.file_name(path)
-    beside = path.with_suffix(".md" if path.suffix == ".yaml" else ".yaml")
-    for one in (path, beside):
+    beside = str(Path(place).with_suffix(".md" if path.suffix == ".yaml" else ".yaml"))
+    for one in map(handbook.source, (place, beside)):  # what the shop draws on is there too
         if one.exists():
             there = handbook.file_name(one)
             raise Failure(
@@ -147,9 +147,9 @@ def _entry(handbook: Handbook, kind: str, stem: str, name: str, body: list[str])
     file = handbook.file_name(path)
     if name in handbook.names(stem):
         known = getattr(handbook, stem).get(name)
-        line = known.line() if known else 1
+        there, line = (known.file, known.line()) if known else (file, 1)
         raise Failure(
-            f'{file}:{line}: the {kind} "{name}" is there already, and nothing was written '
+            f'{there}:{line}: the {kind} "{name}" is there already, and nothing was written '
             "(expected another title, or --name with another name)."
         )
     entry = [*parts.HEAD, f"{name}:", *(f"  {line}" for line in body)]
@@ -172,6 +172,12 @@ def _example(handbook: Handbook, wanted: Wanted, title: str, name: str) -> Writt
     given = parts.example(handbook, title, name, wanted.calculate)
     block = ["", "```worked-example", *lines(WorkedExample, given, _known(handbook)), "```"]
     path = handbook.docs_folder / pages[asked].address
+    if handbook.is_shipped(pages[asked]):
+        raise Failure(
+            f"{pages[asked].file}:1: the page is a shipped one, and nothing was written (expected a "
+            f'page of the shop: copy the file to {handbook.file_name(path)}, and name "{asked}" '
+            'under "replaces" in shop.yaml).'
+        )
     return Written(handbook.file_name(path), _append(path, block), _NEXT[wanted.kind])
 
 

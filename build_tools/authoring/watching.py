@@ -22,15 +22,16 @@ class _Told(FileSystemEventHandler):
             self.events.put(str(event.src_path))
 
 
-def saves(folder: Path) -> Iterator[None]:
-    """Yield at once, and then after each change of a file below the folder.
+def saves(*folders: Path) -> Iterator[None]:
+    """Yield at once, and then after each change of a file below one of the folders.
 
     It looks rather than listens, as MkDocs does: that works on every file system. A change while
     the caller is busy is not missed.
     """
     told = _Told()
     observer = PollingObserver(timeout=LOOK)
-    observer.schedule(told, str(folder), recursive=True)
+    for folder in folders:
+        observer.schedule(told, str(folder), recursive=True)
     observer.start()
     try:
         yield

@@ -5,9 +5,12 @@ from __future__ import annotations
 import json
 from pathlib import Path
 
-from jinja2 import Environment, FileSystemLoader, StrictUndefined
+from jinja2 import Environment, FileSystemLoader, StrictUndefined, pass_context
+from jinja2.runtime import Context
 from markupsafe import Markup
 
+from build_tools.content.both_systems import compares_units
+from build_tools.language.speaking import in_words, is_english, said, say
 from calculators.declare import Calculator, Input
 from calculators.quantities import display_unit
 
@@ -30,7 +33,7 @@ def form_html(
     texts: dict[str, str],
     units: str,
     runtime_url: str,
-    heading: str = "Try your own numbers",
+    exact: dict[str, str] | None = None,
     level: int = 3,
     folded: bool = False,
 ) -> str:
@@ -40,35 +43,65 @@ def form_html(
     wrote for an input; an input without a text shows how the calculator understood it.
     picture: the calculator's curve for the example, as SVG. carried: by its title, what each unit
     of equipment tells of the inputs. form_id: unique in its page. runtime_url: the runtime's folder
-    as seen from the page. level: the heading's level, which fits the form into the page's outline.
-    folded: whether the working is folded until the reader asks for it.
+    as seen from the page. exact: for an input whose text was converted and rounded, what it means.
+    level: the heading's level, which fits the form into the page's outline. folded: whether the
+    working is folded until the reader asks for it.
     """
     if result["problems"]:
         problems = " ".join(result["problems"].values())
         raise ValueError(f"the example of the form {form_id!r} has no answer: {problems}")
+    result = in_words(result)
+    english = result.get("english", ())
     template = _ENVIRONMENT.get_template("form.html.jinja")
     html = template.render(
         calculator=calculator,
         result=result,
         picture=Markup(picture),
-        carried={title: json.dumps(figures) for title, figures in (carried or {}).items()},
+        carried={title: _figures(figures) for title, figures in (carried or {}).items()},
         form_id=form_id,
-        fields=_fields(calculator, result, texts, units),
+        fields=_fields(calculator, result, texts, units, exact or {}),
         numbers_named=_in_one_line(result["inputs"]),
         units=units,
         runtime_url=runtime_url if runtime_url.endswith("/") else f"{runtime_url}/",
-        heading=heading,
+        heading=say("Try your own numbers"),
+        english=english,
+        kept=compares_units(calculator),
         level=level,
         folded=folded,
     )
     return "\n".join(line.strip() for line in html.splitlines() if line.strip())
 
 
+@pass_context
+def _marked(context: Context, text: str) -> str:
+    """Return a text of an answer; where it stays in English, it is marked as English."""
+    return _as_english(text) if text in context["english"] else text
+
+
+def _said(text: str) -> str:
+    """Return a text of a calculator's declaration in the language spoken, or marked as English."""
+    return _as_english(text) if is_english(text) else said(text)
+
+
+def _as_english(text: str) -> Markup:
+    return Markup('<span lang="en">{}</span>').format(text)
+
+
+def _figures(figures: dict[str, str]) -> str:
+    return json.dumps({name: said(text) for name, text in figures.items()}, ensure_ascii=False)
+
+
 def _in_one_line(inputs: dict[str, dict]) -> str:
     return " · ".join(f"{one['label']}: {one['shown']}" for one in inputs.values())
 
 
-def _fields(calculator: Calculator, result: dict, texts: dict[str, str], units: str) -> list[dict]:
+def _fields(
+    calculator: Calculator,
+    result: dict,
+    texts: dict[str, str],
+    units: str,
+    exact: dict[str, str],
+) -> list[dict]:
     fields = []
     counting: set[str] = set()
     for declared in calculator.inputs:
@@ -84,7 +117,8 @@ def _fields(calculator: Calculator, result: dict, texts: dict[str, str], units: 
         fields.append(
             {
                 "declared": declared,
-                "text": text.replace("\u00a0", " "),
+                "text": (text if declared.choices else said(text)).replace("\u00a0", " "),
+                "exact": exact.get(declared.name),
                 "unit": display_unit(declared.unit, units),
                 "only_when": _only_when(declared),
                 "slider": _slider(declared, units),
@@ -119,5 +153,9 @@ def _only_when(declared: Input) -> str | None:
 
 
 def _slider(declared: Input, units: str) -> str | None:
-    texts = [text.replace("\u00a0", " ") for text in declared.slider_texts(units)]
+    texts = [said(text).replace("\u00a0", " ") for text in declared.slider_texts(units)]
     return json.dumps(texts, ensure_ascii=False) if texts else None
+
+
+_ENVIRONMENT.globals["say"] = say
+_ENVIRONMENT.filters |= {"said": _said, "plainly": said, "marked": _marked}

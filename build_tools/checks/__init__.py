@@ -21,6 +21,7 @@ from build_tools.checks import (
     practice,
     readability,
     references,
+    replaced,
     scripts,
     severities,
     simulated_homes,
@@ -28,10 +29,11 @@ from build_tools.checks import (
     steps,
     tables,
     terms,
+    translations,
     unbacked,
     unused_facts,
 )
-from build_tools.content.handbook import Handbook, load_handbook
+from build_tools.content.handbook import Handbook
 from build_tools.content.problems import Problem, in_order
 from build_tools.content.values import Values
 
@@ -42,6 +44,7 @@ def check_handbook(handbook: Handbook, values: Values) -> list[Problem]:
         *handbook.problems,
         *left_examples.check(handbook),
         *references.check(handbook),
+        *replaced.check(handbook),
         *links.check(handbook),
         *scripts.check(handbook),
         *decisions.check(handbook),
@@ -56,6 +59,7 @@ def check_handbook(handbook: Handbook, values: Values) -> list[Problem]:
         *readability.check(handbook),
         *lessons.check(handbook),
         *unbacked.check(handbook),
+        *translations.check(handbook),
         *examples.check(handbook, values),
         *pictures.check(handbook, values),
         *expectations.check(handbook, values),
@@ -72,7 +76,9 @@ def check_handbook(handbook: Handbook, values: Values) -> list[Problem]:
     return in_order(problems)
 
 
-def find_problems(docs_folder: Path, root: Path) -> list[Problem]:
+def find_problems(docs_folder: Path, root: Path, library: Path | None = None) -> list[Problem]:
     """Load and check the handbook in `docs_folder`; messages name files from `root`."""
-    handbook = load_handbook(docs_folder, root)
+    from build_tools.shops.retold import load  # which reads texts as the checks do
+
+    handbook = load(docs_folder, root, library)
     return check_handbook(handbook, Values(handbook))

@@ -24,7 +24,7 @@ def check(handbook: Handbook, values: Values) -> Iterator[Problem]:
         wrong = [*wrong_names(example, calculator)]
         yield from wrong
         if not wrong and handbook.shop is not None:  # its units and allowances decide the answers
-            yield from _answers(example, calculator, values.answers(example))
+            yield from _answers(handbook, example, calculator, values.answers(example))
 
 
 def wrong_names(block: Block, calculator: Calculator) -> Iterator[Problem]:
@@ -38,7 +38,9 @@ def wrong_names(block: Block, calculator: Calculator) -> Iterator[Problem]:
                 yield block.problem((key, name), choosing(said, name, names))
 
 
-def _answers(example: Example, calculator: Calculator, result: dict[str, Any]) -> Iterator[Problem]:
+def _answers(
+    handbook: Handbook, example: Example, calculator: Calculator, result: dict[str, Any]
+) -> Iterator[Problem]:
     title = f'worked example "{example.id}"'
     for name, sentence in result["problems"].items():
         yield example.problem(("given", name), f'{title}, "{name}": {sentence}')
@@ -47,6 +49,8 @@ def _answers(example: Example, calculator: Calculator, result: dict[str, Any]) -
     inputs = ", ".join(
         f"{one['label'].lower()} {one['shown']}" for one in result["inputs"].values()
     )
+    if handbook.is_shipped(example):  # pages show what it is with this shop's values
+        return
     for name, stated in example.content.answers.items():
         computed = result["values"].get(name)
         try:

@@ -85,7 +85,7 @@ def _attribute_lists(passage: Passage) -> Iterator[Problem]:
 
 
 def _file(handbook: Handbook, place: str) -> Iterator[Problem]:
-    path = handbook.docs_folder / place
+    path = handbook.source(place)
     ending = PurePosixPath(place).suffix.lower()
     if ending in _RUNNING_FILES:
         said = (

@@ -2,17 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 
 from build_tools.checks.examples import wrong_names
-from build_tools.checks.typed_quantities import Typed, kinds_of, typed_quantities
-from build_tools.content.entries import Block
+from build_tools.content.entries import Block, Passage
 from build_tools.content.fields import Format, Measure, keys, same_as_written
 from build_tools.content.handbook import Handbook
 from build_tools.content.page_models import WorkedExample
 from build_tools.content.pictures import inputs_of
 from build_tools.content.problems import Problem, asking
+from build_tools.content.typed_quantities import Typed, kinds_of, typed_quantities
 from calculators import CALCULATORS
 from calculators.quantities import Quantity, QuantityError, display_unit, parse
 
@@ -36,15 +36,25 @@ def check(handbook: Handbook) -> Iterator[Problem]:
     In the texts of a worked example or a picture a quantity may be typed when it is one of its
     givens or answers.
     """
+    yield from unbacked(handbook, handbook.passages)
+
+
+def unbacked(
+    handbook: Handbook, passages: Iterable[Passage], read: Callable[[str], str] = str
+) -> Iterator[Problem]:
+    """Yield a problem for each typed quantity in some texts that nothing backs.
+
+    read: returns a text with its quantities in English words.
+    """
     backings = [*_backings(handbook)]
     blocks = [*handbook.examples.values(), *handbook.pictures.values()]
     of_blocks = {id(block): _own(block, handbook.units) for block in blocks}
-    for passage in handbook.passages:
+    for passage in passages:
         own = of_blocks.get(id(passage.entry), {})
         if own is None:
             continue
         for piece in passage.markdown.pieces:
-            for typed in typed_quantities(piece.text):
+            for typed in typed_quantities(read(piece.text)):
                 if not _among(typed, own):
                     said = f'nothing backs the typed quantity "{typed.text}"'
                     advice = _advice(typed, backings, own)

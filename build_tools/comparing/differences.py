@@ -11,6 +11,7 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 from difflib import SequenceMatcher
+from itertools import groupby
 
 from build_tools.comparing.blocks import Block, Number
 
@@ -188,11 +189,19 @@ def _reworded(old: Block, new: Block) -> tuple[list[tuple[str, str]], list[Numbe
 
 
 def _joined(parts: list[tuple[str, str]]) -> list[tuple[str, str]]:
-    """Return neighbors of one sort as one part."""
+    """Return neighbors of one sort as one part; a space between two changes does not part them."""
     made: list[tuple[str, str]] = []
-    for sort, text in parts:
-        if made and made[-1][0] == sort:
-            made[-1] = (sort, made[-1][1] + text)
+    changed, space = {"removed": "", "added": ""}, ""
+    for sort, text in [*parts, ("same", "")]:
+        if sort == "same" and text.isspace() and all(changed.values()):
+            space += text
+        elif sort == "same":
+            made += [(name, words) for name, words in changed.items() if words]
+            made.append(("same", space + text))
+            changed, space = {"removed": "", "added": ""}, ""
         else:
-            made.append((sort, text))
-    return made
+            changed = {name: words + space for name, words in changed.items()}
+            changed[sort] += text
+            space = ""
+    groups = groupby((part for part in made if part[1]), key=lambda part: part[0])
+    return [(sort, "".join(text for _, text in some)) for sort, some in groups]

@@ -110,7 +110,15 @@ def _take_out(root: Path, commit: str, tree: Path) -> None:
     command = ["git", "-C", str(root), "archive", "--format=tar", commit]
     packed = subprocess.run(command, capture_output=True, check=True).stdout
     with tarfile.open(fileobj=io.BytesIO(packed)) as archive:
-        archive.extractall(tree, filter="data")
+        archive.extractall(tree, filter=_within)
+
+
+def _within(member: tarfile.TarInfo, folder: str) -> tarfile.TarInfo | None:
+    """Return a file of a commit as it may be written; a link that leads elsewhere is left out."""
+    try:
+        return tarfile.data_filter(member, folder)
+    except tarfile.FilterError:
+        return None
 
 
 def _make(folder: Path, work: Path, arguments: list[str]) -> str:

@@ -20,9 +20,10 @@ from build_tools.comparing.as_text import (
 )
 from build_tools.comparing.compared import Comparison, Found, PageChange
 from build_tools.pages.forms import page_url
+from build_tools.pages.guides import FOLDER
 from build_tools.pages.render import render
 
-ADDRESS, TITLE = "reference/what-changed.md", "What changed"
+ADDRESS, TITLE = f"{FOLDER}/what-changed.md", "What changed"
 _MARKUP = re.compile(r"[\\`*_{}\[\]<>#|&]")
 
 

@@ -17,7 +17,9 @@ from build_tools.comparing.formulas import digest_of_all
 from build_tools.comparing.marks import FIRST
 from build_tools.comparing.tracing import TracedValues
 from build_tools.content.handbook import Handbook
+from build_tools.content.unit_marks import own
 from build_tools.edition import CODE, Edition
+from build_tools.pages import guides
 from build_tools.pages.site import write_site
 
 NAME = "edition-record.json"
@@ -48,6 +50,11 @@ def record_of(handbook: Handbook, edition: Edition) -> dict[str, Any]:
         )
         for entry in group.values()
     }
+    digests = {name: _digest(handbook.root / name) for name in {*entries, *_data(handbook)}}
+    for address in guides.addresses():
+        document = guides.DOCUMENTS / Path(address).name
+        files[address] = f"{guides.DOCUMENTS.name}/{document.name}"
+        digests[files[address]] = _digest(document)
     return {
         "format": FORMAT,
         "edition": {
@@ -59,9 +66,7 @@ def record_of(handbook: Handbook, edition: Edition) -> dict[str, Any]:
         "units": handbook.units,
         "causes": {name: cause.as_data() for name, cause in values.causes.found.items()},
         "marks": {"first": FIRST, "sets": [sorted(one) for one in values.marks.sets]},
-        "files": {
-            name: _digest(handbook.root / name) for name in sorted({*entries, *_data(handbook)})
-        },
+        "files": dict(sorted(digests.items())),
         "calculators": digest_of_all(),
         "tool": _digest_of_tool(),
         "pages": {
@@ -86,7 +91,7 @@ def write(record: dict[str, Any], path: Path) -> None:
 
 def shortened(markdown: str) -> str:
     """Return a page without what is no text."""
-    return _FOR_SCRIPTS.sub("", _STROKES.sub(r"<svg \2></svg>", markdown))
+    return own(_FOR_SCRIPTS.sub("", _STROKES.sub(r"<svg \2></svg>", markdown)))
 
 
 def _data(handbook: Handbook) -> list[str]:

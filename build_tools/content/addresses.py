@@ -72,6 +72,7 @@ def addresses(handbook: Handbook) -> set[str]:
             f"{page_folder(folder)}/{name}.md"
             for folder in SECTIONS
             for name in handbook.names(folder)
+            if folder != "equipment" or name not in handbook.example_units
         ),
         *(f"work-out/{name}.md" for name in CALCULATORS),
         *(f"reference/{name}.md" for name in REFERENCE),

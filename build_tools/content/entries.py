@@ -80,6 +80,10 @@ class Entry[Content]:
             if isinstance(marker, Prose)
         ]
 
+    def said(self, path: KeyPath, text: str) -> str:
+        """Return a filled text of the entry as its page shows it."""
+        return text
+
     def passages(self) -> Iterator[Passage]:
         """Yield every text of the entry that readers see."""
         yield from self.texts

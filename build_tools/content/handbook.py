@@ -4,15 +4,17 @@ from __future__ import annotations
 
 import os
 from collections.abc import Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import cached_property
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
+from build_tools.content import models
 from build_tools.content.diagnosis_models import Check, Fault
 from build_tools.content.entries import Entry, Example, Page, Passage
-from build_tools.content.loading import SECTIONS, Loader, page_folder
-from build_tools.content.models import Caution, Equipment, Fact, SearchWord, Shop, Source, Term
+from build_tools.content.layers import Replaced, layered
+from build_tools.content.loading import LISTS, SECTIONS, Loader, page_folder
+from build_tools.content.models import Caution, Equipment, Fact, SearchWord, Shop, Term
 from build_tools.content.page_models import LessonFront, Picture, Procedure, Table
 from build_tools.content.path_models import ReadingPath
 from build_tools.content.practice_models import Exercise
@@ -22,20 +24,31 @@ from calculators import CALCULATORS
 from calculators.simulation.changes import CHANGES
 from calculators.sources import SOURCES
 
+if TYPE_CHECKING:
+    from build_tools.language.translation import Translation
+
 
 @dataclass
 class Handbook:
     """All that the source folder holds, and the problems found while loading it.
 
     `ids` has the names in each group, also of what failed to load; `unread` the groups of which
-    some names could not be read; `broken` the text of each file that failed.
+    some names could not be read; `broken` the text of each file that failed. `shown_in` is the
+    unit system of those for whom the pages are made, where it is not the shop's.
+
+    library: the shipped sources that the shop draws on; a handbook without one stands by itself.
+    `shipped` names what the library has ("learn/what-hardness-is", "facts/bucket"), `shipped_files`
+    its files as messages call them, and `replaced` tells what stands in the place of what.
+    `example_units` are units of the library that the shop does not carry: they have no pages, but
+    a text may take one as its example.
     """
 
     docs_folder: Path
     root: Path
+    library: Path | None = None
     shop: Entry[Shop] | None = None
     facts: dict[str, Entry[Fact]] = field(default_factory=dict)
-    sources: dict[str, Entry[Source]] = field(default_factory=dict)
+    sources: dict[str, Entry[models.Source]] = field(default_factory=dict)
     cautions: dict[str, Entry[Caution]] = field(default_factory=dict)
     tables: dict[str, Entry[Table]] = field(default_factory=dict)
     glossary: dict[str, Entry[Term]] = field(default_factory=dict)
@@ -56,10 +69,30 @@ class Handbook:
     ids: dict[str, set[str]] = field(default_factory=dict)
     unread: set[str] = field(default_factory=set)
     broken: dict[str, str] = field(default_factory=dict)
+    _translations: dict[str, Translation] = field(default_factory=dict, repr=False)
+    shipped: set[str] = field(default_factory=set)
+    shipped_files: set[str] = field(default_factory=set)
+    replaced: dict[str, Replaced] = field(default_factory=dict)
+    example_units: dict[str, Entry[Equipment]] = field(default_factory=dict)
+    shown_in: str | None = None
 
     def file_name(self, path: Path) -> str:
         """Return how messages call a file: its path from the folder of mkdocs.yml."""
         return Path(os.path.relpath(path, self.root)).as_posix()
+
+    def source(self, place: str) -> Path:
+        """Return where a source of this path lies: in the shop's folder or in the library."""
+        own = self.docs_folder / place
+        return self.library / place if self.library and not own.exists() else own
+
+    def is_shipped(self, entry: Entry[Any]) -> bool:
+        """Tell whether an entry comes from the library that the shop draws on."""
+        return entry.file in self.shipped_files
+
+    @property
+    def left_out(self) -> set[str]:
+        """What of the library the shop does not take."""
+        return set(self.shop.content.left_out) if self.shop else set()
 
     def names(self, group: str) -> set[str]:
         """Return the names that a field naming something of this group may hold."""
@@ -74,6 +107,8 @@ class Handbook:
             found = {f"{name}/{one}" for name in sections for one in self.names(name)}
             return found | {f"work-out/{name}" for name in CALCULATORS}
         found = self.ids.get(group, set())
+        if group == "equipment":
+            return found | set(self.example_units)
         return found | set(SOURCES) if group == "sources" else found
 
     def knows(self, group: str, name: str) -> bool:
@@ -83,9 +118,19 @@ class Handbook:
         return name in self.names(group) or group in self.unread
 
     @property
-    def units(self) -> str:
-        """The unit system of the shop's readers."""
+    def own_units(self) -> str:
+        """The unit system of the shop, in which the sources are written."""
         return self.shop.content.units if self.shop else "us"
+
+    @property
+    def units(self) -> str:
+        """The unit system of the readers for whom the pages are made."""
+        return self.shown_in or self.own_units
+
+    def in_the_other_system(self) -> Handbook:
+        """Return the same handbook for readers of the other unit system."""
+        other = "metric" if self.own_units == "us" else "us"
+        return replace(self, shown_in=other)
 
     @cached_property
     def carried(self) -> list[Entry[Equipment]]:
@@ -98,6 +143,14 @@ class Handbook:
         """The lessons in the order of the path; each of their pages leads to the next."""
         read = [page for page in self.lessons.values() if isinstance(page.content, LessonFront)]
         return sorted(read, key=lambda page: (page.content.order, page.id))
+
+    def translation(self, code: str) -> Translation:
+        """Return what the handbook has in another language; it is read once."""
+        if code not in self._translations:
+            from build_tools.language.translation import Translation
+
+            self._translations[code] = Translation(self, code)
+        return self._translations[code]
 
     def entries(self) -> Iterator[Entry[Any]]:
         """Yield everything that was loaded."""
@@ -130,19 +183,31 @@ class Handbook:
         return [passage for entry in self.entries() for passage in entry.passages()]
 
 
-def load_handbook(docs_folder: Path, root: Path) -> Handbook:
-    """Load every source file under `docs_folder`; `root` is the folder that messages start from."""
-    handbook = Handbook(docs_folder, root)
+def load_handbook(docs_folder: Path, root: Path, library: Path | None = None) -> Handbook:
+    """Load every source file under `docs_folder`, and what it does not replace of a library.
+
+    root: the folder that messages start from.
+    """
+    handbook = Handbook(docs_folder, root, library)
     loader = Loader(handbook)
     if not (docs_folder / "shop.yaml").is_file():
         said = "the file is missing (expected the shop's name, town, units and prices)"
         handbook.problems.append(Problem(handbook.file_name(docs_folder / "shop.yaml"), 1, said))
-    for path in sorted(docs_folder.rglob("*")):
-        place = path.relative_to(docs_folder)
-        if path.is_file() and not any(part.startswith(".") for part in place.parts):
-            loader.load(path, place.as_posix())
+    sources = layered(docs_folder, library, {f"{stem}.yaml" for stem in LISTS})
+    for source in sorted(sources, key=lambda one: one.place != "shop.yaml"):
+        loader.load(source)
+    _set_aside_examples(handbook)
     handbook.problems += _same_address(handbook)
     return handbook
+
+
+def _set_aside_examples(handbook: Handbook) -> None:
+    """Take the library's units that the shop does not carry out of its equipment."""
+    carried = handbook.shop.content.equipment if handbook.shop else []
+    for name, entry in [*handbook.equipment.items()]:
+        if name not in carried and handbook.is_shipped(entry):
+            handbook.example_units[name] = handbook.equipment.pop(name)
+            handbook.ids["equipment"].discard(name)
 
 
 def made_from(handbook: Handbook) -> dict[str, set[str]]:

@@ -5,14 +5,15 @@ from __future__ import annotations
 import os
 import re
 from functools import lru_cache
-from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
+from build_tools.content import models
 from build_tools.content.diagnosis_models import Check, Fault
 from build_tools.content.entries import Entry, Page
 from build_tools.content.fields import Format
+from build_tools.content.layers import DATA_FILES, Replaced, Source, page_name
 from build_tools.content.markdown_file import TEXTS, Fence, read_markdown, split_front
-from build_tools.content.models import Caution, Equipment, Fact, SearchWord, Shop, Source, Term
+from build_tools.content.models import Caution, Equipment, Fact, SearchWord, Shop, Term
 from build_tools.content.page_models import (
     LessonFront,
     Picture,
@@ -27,7 +28,6 @@ from build_tools.content.problems import Problem, choosing, expected
 from build_tools.content.skill_models import Skill
 from build_tools.content.validation import validate
 from build_tools.content.yaml_file import YamlFile, read_text, read_yaml
-from build_tools.diagnosis import finished_calls, measured, simulated_homes
 from calculators.quantities import nearest
 from calculators.sources import SOURCES
 
@@ -47,7 +47,7 @@ _PAGE_FOLDERS = {"practice": "practise"}
 #: File of many entries -> their format and the page they stand on.
 LISTS: dict[str, tuple[type[Format], str]] = {
     "facts": (Fact, "reference/numbers.md"),
-    "sources": (Source, "reference/sources.md"),
+    "sources": (models.Source, "reference/sources.md"),
     "cautions": (Caution, "reference/cautions.md"),
     "tables": (Table, "reference/tables.md"),
     "glossary": (Term, "reference/glossary.md"),
@@ -60,9 +60,7 @@ BLOCKS: dict[str, tuple[type[Format], str, str]] = {
     "worked-example": (WorkedExample, "examples", "worked example"),
     "picture": (Picture, "pictures", "picture"),
 }
-#: Files that the diagnosis reads and no reader sees; they are no part of the site.
-DATA_FILES = (simulated_homes.FILE, finished_calls.FILE, measured.FILE)
-_FILE_NAME = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
+FILE_NAME = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
 FACT_NAME = re.compile(r"[a-z][a-z0-9_]*")
 
 
@@ -83,17 +81,25 @@ def _page_of_yaml(
     return Entry(stem, file, f"{page_folder(folder)}/{stem}.md", content, read), read.problems
 
 
+def _only_comments(text: str) -> bool:
+    return all(not line.strip() or line.lstrip().startswith("#") for line in text.split("\n"))
+
+
 class Loader:
     """Loads files into a handbook, whatever is wrong with them."""
 
     def __init__(self, handbook: Handbook) -> None:
         self.handbook = handbook
+        self._shipped_data: dict[str, Any] = {}
 
-    def load(self, path: Path, place: str) -> None:
-        """Load one file; `place` is its path in the source folder."""
+    def load(self, source: Source) -> None:
+        """Load one file, unless the shop leaves it out."""
+        path, place = source.path, source.place
         folder, _, name = place.rpartition("/")
         stem, ending = os.path.splitext(name)
         if place in DATA_FILES:
+            return
+        if not self._wanted_of_library(source):
             return
         if ending not in (".yaml", ".yml", ".md"):
             self.handbook.other_files.add(place)
@@ -114,6 +120,18 @@ class Loader:
             self.handbook.problems += problems
             self.handbook.broken[file] = text or ""
 
+    def _wanted_of_library(self, source: Source) -> bool:
+        """Tell whether a file is to be read; note what of the library it is or replaces."""
+        name, file = page_name(source.place), self.handbook.file_name(source.path)
+        if source.instead_of:
+            same = source.path.read_bytes() == source.instead_of.read_bytes()
+            self.handbook.replaced[name] = Replaced(file, 1, same)
+        if source.shipped:
+            self.handbook.shipped_files.add(file)
+        if (source.shipped or source.instead_of) and name not in LISTS:
+            self.handbook.shipped.add(name)
+        return not (source.shipped and name in self.handbook.left_out)
+
     def _wanted(self, folder: str, name: str) -> str:
         if folder in SECTIONS:
             return f'(expected the name "{os.path.splitext(name)[0]}.yaml")'
@@ -123,7 +141,7 @@ class Loader:
 
     def _name(self, group: str, name: str, file: str) -> list[Problem]:
         self.handbook.ids.setdefault(group, set()).add(name)
-        if _FILE_NAME.fullmatch(name):
+        if FILE_NAME.fullmatch(name):
             return []
         said = (
             f'the name "{name}" cannot be an address (expected lower case letters, digits and "-")'
@@ -149,13 +167,18 @@ class Loader:
         return read.problems
 
     def _list(self, group: str, file: str, text: str | None) -> list[Problem]:
+        if text is not None and self.handbook.library and _only_comments(text):
+            return []  # what the library has counts
         read = read_yaml(text, file) if text is not None else None
         if read is None or read.data is None:
             self.handbook.unread.add(group)
             return read.problems if read else []
         shape, address = LISTS[group]
-        self.handbook.ids[group] = set(read.data)
+        ids = self.handbook.ids.setdefault(group, set())
         for name, data in read.data.items():
+            if self._left_out(group, name, read):
+                continue
+            ids.add(name)
             if group == "facts" and not FACT_NAME.fullmatch(name):
                 read.report(
                     read.line(name),
@@ -173,6 +196,18 @@ class Loader:
                 entry = Entry(name, file, address, content, read, (name,))
                 getattr(self.handbook, group)[name] = entry
         return read.problems
+
+    def _left_out(self, group: str, name: str, read: YamlFile) -> bool:
+        """Tell whether an entry is not to be read; note what it is replaced by."""
+        called = f"{group}/{name}"
+        if read.file in self.handbook.shipped_files:
+            self.handbook.shipped.add(called)
+            self._shipped_data[called] = read.data[name]
+            return called in self.handbook.left_out
+        if called in self._shipped_data:
+            same = self._shipped_data[called] == read.data[name]
+            self.handbook.replaced[called] = Replaced(read.file, read.line(name), same)
+        return False
 
     def _markdown(self, place: str, stem: str, file: str, text: str | None) -> list[Problem]:
         folder = place.rpartition("/")[0]

@@ -66,6 +66,13 @@ class PocketSheet(Format):
     tables: list[reference("tables")] = Field(description="a list of tables, side two")
 
 
+class LocalCaution(Format):
+    """What a standing caution comes to where the shop works."""
+
+    caution: reference("cautions") = Field(description="the name of a caution")
+    local: Text = Field(description="who is licensed here, or which code says more")
+
+
 class Shop(Format):
     """shop.yaml: what differs from shop to shop."""
 
@@ -91,6 +98,15 @@ class Shop(Format):
     pocket_sheet: PocketSheet | None = Field(
         None, description="what stands on the pocket sheet; missing: there is none"
     )
+    local_cautions: list[LocalCaution] = Field(
+        [], description="a list of what local rules add to a caution"
+    )
+    replaces: list[Name] = Field(
+        [], description='a list of what of the library is replaced, such as "facts/bucket"'
+    )
+    left_out: list[Name] = Field(
+        [], description='a list of what of the library is left out, such as "tables/setting"'
+    )
 
 
 class Fact(Format):
@@ -106,6 +122,9 @@ class Fact(Format):
         description='"published" or "common practice"'
     )
     source: reference("sources") | None = Field(None, description="the key of its source")
+    kept: bool = Field(
+        False, description="true where its unit is its subject: it is then never converted"
+    )
 
     @model_validator(mode="after")
     def _complete(self) -> Self:

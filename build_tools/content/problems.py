@@ -104,10 +104,10 @@ _BRACKET = re.compile(r'(.*) \(expected (.*?)(?:; nearest: "(.*)")?\)', re.DOTAL
 def parts(problem: Problem) -> tuple[str, str, str]:
     """Return what is wrong, what was expected and the nearest name; what is not told is empty."""
     text = problem.text
-    if isinstance(text, Said):
-        found = (text.message, text.expected, text.nearest or "")
-    elif match := _BRACKET.fullmatch(text):
+    if match := _BRACKET.fullmatch(text):
         found = (match[1], match[2], match[3] or "")
+    elif isinstance(text, Said):
+        found = (text.message, text.expected, text.nearest or "")
     else:
         found = (text, "", "")
     what, wanted, close = (part.replace("\u00a0", " ") for part in found)

@@ -11,6 +11,9 @@ from build_tools.content.values import Values, exact
 from calculators import CALCULATORS
 from calculators.declare import Calculator
 
+#: In the cell of what a calculator refuses.
+NO_ANSWER = "none"
+
 
 @dataclass(frozen=True)
 class Grid:
@@ -32,18 +35,20 @@ class Grid:
 def worked_out(values: Values, entry: Entry[Table]) -> Grid:
     """Return a table with every cell worked out.
 
-    What a calculator refuses is noted in `values.problems`; its cell stays empty.
+    What a calculator refuses is noted in `values.problems`; its cell stays empty. In a table of the
+    library, whose values were chosen for another shop, the cell tells that there is no answer.
     """
     table = entry.content
     calculator = CALCULATORS[table.calculate]
     cells = [_cells(values, entry, place) for place in range(len(table.down.values))]
-    down, first = _one_unit(_label(calculator, table.down), table.down.values)
+    down, first = _one_unit(_label(calculator, table.down), _places(values, calculator, table.down))
     given = _given(values, entry)
     if table.across is None:
         head = [calculator.output(name).label for name in table.show]
         rows = [[one, *row] for one, row in zip(first, cells, strict=True)]
         return Grid("", down, "", head, rows, given)
-    across, head = _one_unit(_label(calculator, table.across), table.across.values)
+    places = _places(values, calculator, table.across)
+    across, head = _one_unit(_label(calculator, table.across), places)
     flat = [cell for row in cells for cell in row]
     answer, flat = _one_unit(calculator.output(table.show[0]).label, flat)
     width = len(head)
@@ -56,6 +61,15 @@ def _label(calculator: Calculator, axis: Axis) -> str:
     if axis.through is not None:
         return CALCULATORS[axis.through.calculate].input(axis.through.input).label
     return calculator.input(axis.input).label
+
+
+def _places(values: Values, calculator: Calculator, axis: Axis) -> list[str]:
+    """Return the values along a side as readers see them."""
+    name = axis.input
+    if axis.through is not None:
+        calculator, name = CALCULATORS[axis.through.calculate], axis.through.input
+    inputs = calculator.inputs
+    return [values.texts_shown(inputs, {name: text})[name] for text in axis.values]
 
 
 def _given(values: Values, entry: Entry[Table]) -> str:
@@ -94,6 +108,8 @@ def _cells(values: Values, entry: Entry[Table], place: int) -> list[str]:
 def _answers(values: Values, entry: Entry[Table], place: int, given: dict[str, str]) -> list[str]:
     table = entry.content
     result = _run(values, entry, given)
+    if result["problems"] and values.handbook.is_shipped(entry):
+        return [NO_ANSWER] * len(table.show)
     for about, sentence in result["problems"].items():
         said = f'table "{entry.id}", "{about}": {sentence}'
         values.problems.append(entry.problem(("down", "values", place), said))

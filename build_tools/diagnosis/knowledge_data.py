@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from functools import lru_cache
+from pathlib import Path
 from typing import Any
 
 from build_tools.content.diagnosis_data import diagnosis_data
@@ -39,9 +40,22 @@ def _knowledge(data: str) -> Knowledge:
 def kept_homes(handbook: Handbook) -> dict[str, Any]:
     """Return the simulated homes as they are kept, {} for a shop without them.
 
-    Raises ValueError for a file that is no JSON.
+    A shop's own stand over those of the library that it draws on. Raises ValueError for a file that
+    is no JSON.
     """
-    path = handbook.docs_folder / simulated_homes.FILE
+    shipped, own = shipped_homes(handbook), _homes_in(handbook.docs_folder)
+    if not (shipped and own):
+        return shipped or own
+    return {**own, "faults": shipped["faults"] | own["faults"]}
+
+
+def shipped_homes(handbook: Handbook) -> dict[str, Any]:
+    """Return the simulated homes of the library that a shop draws on, {} where it draws on none."""
+    return _homes_in(handbook.library) if handbook.library else {}
+
+
+def _homes_in(folder: Path) -> dict[str, Any]:
+    path = folder / simulated_homes.FILE
     return json.loads(path.read_text("utf-8")) if path.is_file() else {}
 
 

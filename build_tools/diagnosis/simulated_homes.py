@@ -78,6 +78,13 @@ def make(
     }
 
 
+def without(homes: dict[str, Any], others: dict[str, Any]) -> dict[str, Any]:
+    """Return the homes of those faults whose homes are no others."""
+    known = others.get("faults", {})
+    own = {name: one for name, one in homes["faults"].items() if one != known.get(name)}
+    return {**homes, "faults": own}
+
+
 def as_text(homes: dict[str, Any]) -> str:
     """Return the homes as JSON, each fault on a line of its own."""
     lines = [

@@ -17,6 +17,8 @@ from mkdocs.utils import get_relative_url
 
 from build_tools.browser.runtime import FETCHED_AS_PARTS
 from build_tools.edition import Edition
+from build_tools.language.languages import ENGLISH, language_of
+from build_tools.language.speaking import say, spoken
 
 KEEP_PAGE = "reference/on-this-phone/"
 
@@ -71,7 +73,12 @@ def write_edition(site: Path, made: Edition, workbox: list[str]) -> str:
     out = {"id": edition, "date": made.date.isoformat(), "size": size, "source": made.source}
     _write(site / "edition.json", out)
     essential = [file.address for file in files if file.address.startswith(ESSENTIAL_FOLDER)]
-    pages = [file.address for file in files if file.address.endswith("/") or not file.address]
+    # From language to language a page is loaded anew: see `pages/overrides/main.html`.
+    pages = [
+        file.address
+        for file in files
+        if (file.address.endswith("/") or not file.address) and language_of(file.address) == ENGLISH
+    ]
     head = f"// Edition {edition}\n" + "".join(
         f"const {name} = {json.dumps(value)};\n"
         for name, value in (("WORKBOX", workbox), ("ESSENTIAL", essential), ("ADDRESSES", pages))
@@ -94,11 +101,13 @@ def edition_line(edition: Edition, page_url: str, assets: str, changes: str = ""
     """
     site = get_relative_url(".", page_url)
     link = get_relative_url(changes.removesuffix(".md") + "/", page_url) if changes else ""
-    what_changed = f' · <a href="{link}">What changed</a>' if link else ""
+    in_english = f" ({say('in English')})" if spoken() != ENGLISH else ""
+    what_changed = f' · <a href="{link}">{say("What changed")}</a>{in_english}' if link else ""
+    keep = get_relative_url(KEEP_PAGE, page_url)
     return (
         f'\n<p class="edition" data-site="{site}/" data-assets="{assets}">'
         f"{edition_words(edition)}{what_changed}"
-        f' · <a href="{get_relative_url(KEEP_PAGE, page_url)}">Keep this handbook on this phone</a>'
+        f' · <a href="{keep}">{say("Keep this handbook on this phone")}</a>{in_english}'
         "</p>\n"
     )
 
@@ -106,7 +115,8 @@ def edition_line(edition: Edition, page_url: str, assets: str, changes: str = ""
 def edition_words(edition: Edition) -> str:
     """Return the words that name an edition on a page, as HTML; machines read the day."""
     day = f'<time datetime="{edition.date}">{edition.day}</time>'
-    return f'Edition of {day}, <span class="edition-source">{edition.source}</span>'
+    words = say("Edition of {date}", date=day)
+    return f'{words}, <span class="edition-source">{edition.source}</span>'
 
 
 def kept_files(site: Path) -> Iterator[KeptFile]:

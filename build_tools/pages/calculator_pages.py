@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from build_tools.content.handbook import Handbook
 from build_tools.embedding.files import snippet_html
+from build_tools.language.speaking import say
 from build_tools.pages.forms import Forms
 from build_tools.pages.reference_pages import source_title
 from build_tools.pages.render import Library, render
@@ -52,27 +53,30 @@ class CalculatorPages:
 
     def _input(self, one: Input) -> dict[str, str]:
         if one.choices:
-            sentences = [f"One of: {', '.join(one.choices)}."]
+            sentences = [say("One of: {choices}.", choices=", ".join(one.choices))]
         else:
-            sentences = [self._range("Takes", one, one.low, one.high)]
-            sentences.append(self._range("Usually", one, one.usual_low, one.usual_high))
+            sentences = [self._range(say("Takes"), one, one.low, one.high)]
+            sentences.append(self._range(say("Usually"), one, one.usual_low, one.usual_high))
         sentences.append(self._left_out(one))
         return {"label": one.label, "limits": " ".join(filter(None, sentences))}
 
     def _range(self, word: str, one: Input, low: float | None, high: float | None) -> str:
         units = self._handbook.units
         if low is not None and high is not None:
-            return f"{word} {one.shown_limit(low, units)} to {one.shown_limit(high, units)}."
+            lowest, highest = one.shown_limit(low, units), one.shown_limit(high, units)
+            return say("{word} {low} to {high}.", word=word, low=lowest, high=highest)
         if high is not None:
-            return f"{word} up to {one.shown_limit(high, units)}."
-        return f"{word} from {one.shown_limit(low, units)}." if low is not None else ""
+            return say("{word} up to {high}.", word=word, high=one.shown_limit(high, units))
+        if low is not None:
+            return say("{word} from {low}.", word=word, low=one.shown_limit(low, units))
+        return ""
 
     def _left_out(self, one: Input) -> str:
         if one.optional:
-            return "May be left empty."
+            return say("May be left empty.")
         if one.shop:
-            return "If left out, the shop's value."
+            return say("If left out, the shop's value.")
         if one.default is None:
-            return "Must be given."
+            return say("Must be given.")
         default = one.default if one.choices else one.default_text(self._handbook.units)
-        return f"If left out, {default}."
+        return say("If left out, {default}.", default=default)

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from typing import Any
 
+from build_tools.content.both_systems import compares_units
 from build_tools.content.entries import Block, Entry, Page
 from build_tools.content.handbook import Handbook
 from build_tools.content.models import Equipment
 from build_tools.content.page_models import Decision, Picture, Procedure, Step
 from build_tools.content.values import Values
+from build_tools.language.speaking import say
 from build_tools.pages.equipment_page import equipment_page
 from build_tools.pages.expected_tables import expected_tables
 from build_tools.pages.forms import Forms
@@ -16,6 +18,7 @@ from build_tools.pages.pictures import Pictures
 from build_tools.pages.render import Library, Texts, fill_section, render
 from build_tools.pages.stages import split_stage
 from build_tools.pages.standing_cautions import in_full
+from calculators import CALCULATORS
 
 
 class ContentPages:
@@ -50,6 +53,9 @@ class ContentPages:
             "procedure",
             text=text,
             content=content,
+            group=say(content.group),
+            section=self._library.section(say("Procedures")),
+            up=self._library.up,
             units=[
                 {"id": unit.id, "title": self._library.title(unit.address)}
                 for unit in (carried if has_readings and len(carried) > 1 else [])
@@ -57,10 +63,10 @@ class ContentPages:
             cautions=in_full(self._handbook, self._values, content.cautions),
             steps=steps,
             jump=[
-                ("Before you start", "before"),
-                ("Steps", "steps"),
+                (say("Before you start"), "before"),
+                (say("Steps"), "steps"),
                 *((one["stage"], one["stage_id"]) for one in steps if one["stage"]),
-                ("Before you leave", "close"),
+                (say("Before you leave"), "close"),
             ],
             decisions=self._decisions(entry, text, content.decide),
             lessons=self._links(entry, "learn", content.learn),
@@ -96,7 +102,8 @@ class ContentPages:
             return self._pictures.figure(block)
         text = Texts(self._values, block)
         form = self._forms.of_example(block)
-        return render("example", text=text, example=block.content, form=form)
+        kept = compares_units(CALCULATORS[block.content.calculate])
+        return render("example", text=text, example=block.content, form=form, kept=kept)
 
     def _step(
         self, entry: Entry[Procedure], text: Texts, number: int, step: Step
@@ -132,7 +139,7 @@ class ContentPages:
 
     def _used_calculators(self, entry: Entry[Any]) -> list[dict[str, str]]:
         return [
-            self._library.link(entry.address, f"work-out/{name}.md", "with your own numbers")
+            self._library.link(entry.address, f"work-out/{name}.md", say("with your own numbers"))
             for name, pages in self._calculators.items()
             if entry.address in pages
         ]

@@ -17,6 +17,7 @@ from markdown.util import HTML_PLACEHOLDER_RE, AtomicString
 
 from build_tools.content.addresses import is_section_index, link_to
 from build_tools.content.handbook import Handbook
+from build_tools.language.languages import ENGLISH, language_of
 
 PAGE = "reference/glossary.md"
 CLASS = "term"
@@ -72,7 +73,12 @@ class GlossaryLinks(Extension):
 
     def links_page(self) -> bool:
         """Tell whether terms of the page that is being read are linked at all."""
-        return bool(self._terms) and self.page not in _LEFT_OUT and not is_section_index(self.page)
+        return (
+            bool(self._terms)
+            and self.page not in _LEFT_OUT
+            and language_of(self.page) == ENGLISH
+            and not is_section_index(self.page)
+        )
 
     def first_uses(self, text: str, used: set[str]) -> Iterator[tuple[int, int, str]]:
         """Yield (start, end, term) for each term in a text that is not `used`, and note it."""

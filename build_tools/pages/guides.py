@@ -12,6 +12,7 @@ DOCUMENTS = Path(__file__).parents[2] / "docs"
 #: Document -> what the section's page says of it.
 NOTES = {
     "authoring": "From a changed salt price to a new calculator, step by step.",
+    "shops": "Your own name, water and units over the shipped pages.",
     "print": "The handbook, a short path, and the sheets to carry and to sign.",
     "class-pack": "Question sheets with their key, and questions for learning systems.",
 }

@@ -10,6 +10,7 @@ from build_tools.content.addresses import A_CALL, has_calls
 from build_tools.content.handbook import Handbook
 from build_tools.content.page_models import ProcedureGroup
 from build_tools.content.values import Values
+from build_tools.language.speaking import say
 from build_tools.pages import guides, measured_page
 from build_tools.pages.diagnosis_pages import checks_in_order
 from build_tools.pages.practice import call_practice_page, exercise_pages, record_pages
@@ -68,7 +69,7 @@ def sections(handbook: Handbook, values: Values) -> list[Section]:
     ]
     checks = Section(
         "checks",
-        "Checks",
+        say("Checks"),
         [
             (stage.capitalize(), [(one.address, _first_step(values, one)) for one in members])
             for stage, members in groupby(
@@ -77,7 +78,7 @@ def sections(handbook: Handbook, values: Values) -> list[Section]:
         ],
         listed_above=False,
     )
-    equipment = Section("equipment", "Equipment", [("", noted(handbook.carried, "summary"))])
+    equipment = Section("equipment", say("Equipment"), [("", noted(handbook.carried, "summary"))])
     calls = [(A_CALL, call_practice_page.NOTE)] if has_calls(handbook) else []
     records = record_pages.NOTES.items() if record_pages.has_record(handbook) else []
     practice = [*calls, *records]
@@ -92,15 +93,15 @@ def sections(handbook: Handbook, values: Values) -> list[Section]:
     people = record_pages.NOTES_FOR_TRAINERS if record_pages.has_record(handbook) else {}
     trainers = {**guides.addresses(), **people, measured_page.ADDRESS: measured_page.NOTE}
     below = [exercises] if handbook.practice else []
-    practise = [Section("practise", "Practise", [("", practice)], subsections=below)]
+    practise = [Section("practise", say("Practise"), [("", practice)], subsections=below)]
     return [
-        Section("learn", "Learn", [("", noted(lessons, "aim"))]),
-        Section("procedures", "Procedures", [one for one in procedures if one[1]]),
+        Section("learn", say("Learn"), [("", noted(lessons, "aim"))]),
+        Section("procedures", say("Procedures"), [one for one in procedures if one[1]]),
         Section(
             "faults",
-            "Find the cause",
+            say("Find the cause"),
             [
-                ("", [(SAYINGS, "Every saying, and the fault that it may come from.")]),
+                ("", [(SAYINGS, say("Every saying, and the fault that it may come from."))]),
                 *(
                     (group, [(one.address, _sayings(values, one)) for one in members])
                     for group, members in by_group
@@ -108,15 +109,15 @@ def sections(handbook: Handbook, values: Values) -> list[Section]:
             ],
             subsections=[checks],
         ),
-        Section("work-out", "Work it out", calculators),
+        Section("work-out", say("Work it out"), calculators),
         *(practise if practice or below else []),
         Section(
             "reference",
-            "Reference",
+            say("Reference"),
             [("", [(address, "") for address in titles(handbook)])],
             subsections=[equipment],
         ),
-        Section(guides.FOLDER, "For trainers", [("", [*trainers.items()])]),
+        Section(guides.FOLDER, say("For trainers"), [("", [*trainers.items()])]),
     ]
 
 
@@ -134,7 +135,7 @@ def navigation(handbook: Handbook, found: list[Section], library: Library) -> li
     extra = [address for address in handbook.pages if not _belongs(address, found)]
     home: list[Any] = ["index.md"]
     home += [{library.title(address): address} for address in extra if address != "index.md"]
-    return [{"Home": home}, *(_tree(section, library) for section in found)]
+    return [{say("Home"): home}, *(_tree(section, library) for section in found)]
 
 
 def _belongs(address: str, found: list[Section]) -> bool:

@@ -7,12 +7,14 @@ from typing import Any, Literal
 from urllib.parse import urlsplit
 
 from jinja2 import Environment
-from mkdocs.config.config_options import ExtraScriptValue
+from mkdocs.config.base import Config
+from mkdocs.config.config_options import ExtraScriptValue, Type
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import PluginError
 from mkdocs.livereload import LiveReloadServer
 from mkdocs.plugins import BasePlugin
 from mkdocs.structure.files import File, Files
+from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page
 from mkdocs.utils import get_relative_url
 
@@ -26,11 +28,14 @@ from build_tools.comparing.in_site import what_changed
 from build_tools.comparing.record import NAME as RECORD
 from build_tools.comparing.record import edition_of_record, record_of
 from build_tools.comparing.record import write as write_record
-from build_tools.content.handbook import load_handbook, made_from
+from build_tools.content.handbook import made_from
 from build_tools.content.loading import DATA_FILES
 from build_tools.content.values import Values
 from build_tools.edition import Edition, edition_of
 from build_tools.embedding.files import Surroundings, embedding_files
+from build_tools.language import theme as language_theme
+from build_tools.language.languages import ENGLISH, language_of
+from build_tools.language.speaking import speaking
 from build_tools.offline.edition import (
     WORKBOX_FOLDER,
     edition_line,
@@ -46,6 +51,7 @@ from build_tools.pages.assets import (
     SCHEME_SCRIPT,
     SCRIPT,
     STYLE,
+    UNITS_SCRIPT,
     Assets,
     find_assets,
 )
@@ -53,11 +59,16 @@ from build_tools.pages.glossary_links import GlossaryLinks
 from build_tools.pages.headers import NAME, headers_file
 from build_tools.pages.sayings_page import SAYINGS
 from build_tools.pages.security import policy, theme_scripts, with_policy
-from build_tools.pages.site import Site, write_site
+from build_tools.pages.site import Site
+from build_tools.pages.units.both import site_in_both_systems
+from build_tools.pages.units.elements import with_elements
+from build_tools.pages.units.switch import slug, with_switch
 from build_tools.printing.foot import with_foot
 from build_tools.search.files import THEME_WORKER, WORDS, search_words, with_search
 from build_tools.serving.code import start_anew, state_of_code
 from build_tools.serving.trouble import ContentProblems
+from build_tools.shops.place import library_of
+from build_tools.shops.retold import load
 
 ROOT = Path(__file__).parents[2]
 OVERRIDES = Path(__file__).parent / "overrides"
@@ -66,13 +77,23 @@ CODE = (ROOT / "calculators", ROOT / "build_tools")
 SEARCH_BOOST = {"faults/index.md": 1, SAYINGS: 1, "faults": 4, "checks": 0.5, "practise": 0.3}
 
 
-class HandbookPlugin(BasePlugin):
+class HandbookSettings(Config):
+    """The settings of the plugin in mkdocs.yml."""
+
+    #: Whether the pages of the shipped handbook stand in this one, save those that it replaces.
+    draws_on_library = Type(bool, default=False)
+
+
+class HandbookPlugin(BasePlugin[HandbookSettings]):
     """Loads and checks the sources, then adds what they make to the site."""
 
     def __init__(self) -> None:
-        self._site = Site({}, [], {}, {})
+        self._site = Site({}, [], {}, {}, [])
         self._glossary = GlossaryLinks()
         self._policy = ""
+        self._words: dict[str, str] = {}
+        self._files = Files([])
+        self._nav = Navigation([], [])
         self._assets = Assets("", {})
         self._serving = False
         #: The source file of each page that has one, by its address; also of earlier builds.
@@ -103,6 +124,7 @@ class HandbookPlugin(BasePlugin):
         config.extra["assets"] = self._assets.folder_name
         # Columns are aligned by an attribute of their own: the policy lets no style attribute work.
         config.mdx_configs.setdefault("tables", {})["use_align_attribute"] = True
+        config.mdx_configs.setdefault("toc", {})["slugify"] = slug
         config.markdown_extensions.append(self._glossary)
         config.theme["logo"] = config.theme["favicon"] = self._assets.address(ICON)
         return config
@@ -110,7 +132,7 @@ class HandbookPlugin(BasePlugin):
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         """Make every page; with any problem in the sources, make none and say them all."""
         docs = Path(config.docs_dir)
-        handbook = load_handbook(docs, Path(config.config_file_path).parent)
+        handbook = load(docs, Path(config.config_file_path).parent, library_of(config))
         self.made_from |= made_from(handbook)
         values = Values(handbook)
         if problems := check_handbook(handbook, values):
@@ -119,14 +141,22 @@ class HandbookPlugin(BasePlugin):
             runtime = runtime_files(ROOT)
         except BrowserFilesError as error:
             raise PluginError(str(error)) from None
-        self._site = write_site(handbook, values, runtime.folder_name, config.site_url)
+        self._site = site_in_both_systems(handbook, values, runtime.folder_name, config.site_url)
+        config.extra["own_units"] = handbook.own_units
         if self._edition is not None:
             self._record = record_of(handbook, self._edition)
             self._add_what_changed(self._edition)
         self._glossary.use(handbook)
+        language_theme.remove_sources(files)
+        self._words = language_theme.words_files(self._site.languages)
         config.nav = self._site.nav
         copied = dict(runtime.files)
         copied |= {self._assets.address(name): path for name, path in self._assets.files.items()}
+        copied |= {
+            place: handbook.source(place)
+            for place in handbook.other_files
+            if files.get_file_from_path(place) is None
+        }
         copied |= {f"{WORKBOX_FOLDER}/{path.name}": path for path in workbox_files(ROOT)}
         manifest = web_manifest(config.site_name, self._assets.folder_name)
         files.append(File.generated(config, MANIFEST_NAME, content=manifest))
@@ -137,7 +167,8 @@ class HandbookPlugin(BasePlugin):
                 files.append(File.generated(config, address, content=markdown))
         bare = embedding_files(self._site.bare_forms, self._surroundings(config, files))
         words = {WORDS: search_words(handbook)}
-        for address, content in {**bare, **words, **self._site.files}.items():
+        spoken = {self._words_address(code): text for code, text in self._words.items()}
+        for address, content in {**bare, **words, **spoken, **self._site.files}.items():
             files.append(File.generated(config, address, content=content))
         for file in list(files):
             is_source = file.src_uri.endswith((".yaml", ".yml")) or file.src_uri in DATA_FILES
@@ -160,13 +191,21 @@ class HandbookPlugin(BasePlugin):
     def writing_rests_on(self, config: MkDocsConfig) -> list[object]:
         """Return what, beside its reading, the writing of each page rests on."""
         scripts = [(one.path, one.type) for one in config.extra_javascript]
-        return [self._policy, self._assets.folder_name, [*map(str, config.extra_css)], scripts]
+        units = config.extra["own_units"]
+        return [
+            self._policy,
+            self._assets.folder_name,
+            [*map(str, config.extra_css)],
+            scripts,
+            units,
+        ]
 
     def on_page_markdown(
         self, markdown: str, *, page: Page, config: MkDocsConfig, files: Files
     ) -> str:
         """Return a page's finished text; that of a page on disk still has its expressions."""
         address = page.file.src_uri
+        page.meta["language"] = language_of(address)
         if boost := SEARCH_BOOST.get(address) or SEARCH_BOOST.get(address.partition("/")[0]):
             page.meta.setdefault("search", {"boost": boost})
         if address == WHAT_CHANGED:
@@ -179,18 +218,46 @@ class HandbookPlugin(BasePlugin):
         if self._edition is None:
             return html
         changes = WHAT_CHANGED if self.compared_with else ""
-        return html + edition_line(self._edition, page.url, self._assets.folder_name, changes)
+        with speaking(page.meta["language"]):
+            return html + edition_line(self._edition, page.url, self._assets.folder_name, changes)
+
+    def on_nav(self, nav: Navigation, **_: object) -> None:
+        """Keep the pages of each language together."""
+        language_theme.part_navigation(nav)
+        self._nav = nav
+
+    def on_page_context(
+        self, context: dict[str, Any], *, page: Page, config: MkDocsConfig, nav: Navigation
+    ) -> dict[str, Any]:
+        """Give a page the navigation of its language, its words, and the way to the others."""
+        code = page.meta["language"]
+        context["nav"] = language_theme.navigation_for(nav, code)
+        context["switches"] = language_theme.switches(page, self._files)
+        context["words"] = self._words_address(code) if code in self._words else ""
+        return context
+
+    def on_template_context(self, context: dict[str, Any], **_: object) -> dict[str, Any]:
+        """Let the page for a wrong address say so in every language."""
+        context["nav"] = language_theme.navigation_for(self._nav, ENGLISH)
+        context["not_found"] = language_theme.not_found(self._site.languages)
+        return context
+
+    def _words_address(self, code: str) -> str:
+        return language_theme.words_address(code, self._words[code])
 
     def on_env(self, env: Environment, *, config: MkDocsConfig, files: Files) -> None:
         """Compute the policy of the theme's pages, now that all of them are known."""
+        self._files = files
         base_urls = {get_relative_url(".", file.url) for file in files.documentation_pages()}
         scripts = theme_scripts(env, config, {*base_urls, _root(config)})
         self._policy = policy(self._scripts_of_serving or scripts)
 
     def on_post_page(self, output: str, *, page: Page, config: MkDocsConfig) -> str:
-        """Put the policy, our search and the foot of its prints into a page."""
-        whole = with_foot(output, config.site_name, self._edition)
-        return with_policy(with_search(whole, self._assets.folder_name), self._policy)
+        """Put the policy, our search, the choice of units and the foot of its prints into a page."""
+        code = page.meta["language"]
+        with speaking(code):
+            whole = with_foot(output, config.site_name, self._edition)
+        return self._finished(language_theme.configured_words(whole, code), config, code)
 
     def on_post_template(
         self, output_content: str, *, template_name: str, config: MkDocsConfig
@@ -198,7 +265,12 @@ class HandbookPlugin(BasePlugin):
         """Put the policy also into the page for a wrong address."""
         if not template_name.endswith(".html"):
             return output_content
-        return with_policy(with_search(output_content, self._assets.folder_name), self._policy)
+        return self._finished(output_content, config, ENGLISH)
+
+    def _finished(self, html: str, config: MkDocsConfig, code: str) -> str:
+        with speaking(code):
+            html = with_elements(with_switch(html, config.extra["own_units"]))
+        return with_policy(with_search(html, self._assets.folder_name, code), self._policy)
 
     def on_post_build(self, *, config: MkDocsConfig) -> None:
         """Make an edition of the written site; then write what hosts shall send with its files."""
@@ -210,9 +282,12 @@ class HandbookPlugin(BasePlugin):
         text = headers_file(site, self._policy, _root(config))
         (site / NAME).write_text(text, encoding="utf-8")
 
-    def on_serve(self, server: LiveReloadServer, **_: object) -> LiveReloadServer:
-        """Rebuild also when the calculators or the tool itself change."""
-        for folder in CODE:
+    def on_serve(
+        self, server: LiveReloadServer, *, config: MkDocsConfig, **_: object
+    ) -> LiveReloadServer:
+        """Rebuild also when the library, the calculators or the tool itself change."""
+        library = library_of(config)
+        for folder in (*CODE, *([library] if library else [])):
             server.watch(str(folder))
         return server
 
@@ -223,8 +298,8 @@ class HandbookPlugin(BasePlugin):
         old = edition_of_record(self.compared_with)
         comparison = compare(self.compared_with, self._record, old.words, edition.words)
         self._site.pages[WHAT_CHANGED] = what_changed(comparison)
-        reference = self._site.nav[-1]
-        reference[next(iter(reference))].append({TITLE_OF_CHANGES: WHAT_CHANGED})
+        (for_trainers,) = self._site.nav[-1].values()
+        for_trainers.append({TITLE_OF_CHANGES: WHAT_CHANGED})
 
     @property
     def _scripts_of_serving(self) -> list[str]:
@@ -243,6 +318,8 @@ class HandbookPlugin(BasePlugin):
         return Surroundings(
             styles=[*theme, self._assets.address(EMBEDDED_STYLE)],
             scheme_script=self._assets.address(SCHEME_SCRIPT),
+            units_script=self._assets.address(UNITS_SCRIPT),
+            own_units=config.extra["own_units"],
             script=self._assets.address(EMBEDDED_SCRIPT),
             icon=self._assets.address(ICON),
             site_name=config.site_name,

@@ -9,6 +9,7 @@ from collections.abc import Iterator
 from build_tools.content.addresses import target_of
 from build_tools.content.handbook import Handbook
 from build_tools.content.leads import By, leads, pages_by_calculator
+from build_tools.language.speaking import marked, say
 from build_tools.pages.render import Library, render
 
 #: So many links stand at the foot of a page at most, over all its lists, and in one of them.
@@ -22,21 +23,21 @@ SHARED_BY = 5
 SECTIONS = ("procedures", "faults", "checks", "learn", "work-out", "equipment")
 #: By the section that leads here, in the order of the lists.
 HEADINGS = {
-    "faults": "Faults that send you here",
-    "checks": "Checks that send you here",
-    "procedures": "Procedures that send you here",
-    "learn": "Lessons that teach this",
-    "practise": "Practise it",
+    "faults": marked("Faults that send you here"),
+    "checks": marked("Checks that send you here"),
+    "procedures": marked("Procedures that send you here"),
+    "learn": marked("Lessons that teach this"),
+    "practise": marked("Practise it"),
 }
 #: Where another heading says it better: by the section that leads, and that of the page.
 OTHER_HEADINGS = {
-    ("faults", "faults"): "Faults that name this one",
-    ("checks", "checks"): "Take this before",
-    ("procedures", "work-out"): "Procedures that use this",
-    ("procedures", "equipment"): "Procedures that use this",
-    ("procedures", "checks"): "Procedures that use this",
-    ("procedures", "learn"): "Procedures that use this",
-    ("learn", "learn"): "Lessons that lead here",
+    ("faults", "faults"): marked("Faults that name this one"),
+    ("checks", "checks"): marked("Take this before"),
+    ("procedures", "work-out"): marked("Procedures that use this"),
+    ("procedures", "equipment"): marked("Procedures that use this"),
+    ("procedures", "checks"): marked("Procedures that use this"),
+    ("procedures", "learn"): marked("Procedures that use this"),
+    ("learn", "learn"): marked("Lessons that lead here"),
 }
 _MARKDOWN_LINK = re.compile(r"\]\(([^)\s]+)\)")
 _HTML_LINK = re.compile(r"""\bhref=["']([^"']+)["']""")
@@ -76,7 +77,7 @@ class Related:
             if len(group) < MOST_IN_A_LIST and sum(map(len, groups.values())) < MOST:
                 group.append(self._library.link(address, base))
         lists = [
-            {"heading": _heading(address, name), "from": name, "links": links}
+            {"heading": say(_heading(address, name)), "from": name, "links": links}
             for name, links in groups.items()
             if links
         ]

@@ -13,6 +13,7 @@ from build_tools.content.entries import Entry, Page, Passage
 from build_tools.content.handbook import Handbook
 from build_tools.content.models import Equipment
 from build_tools.content.values import Values
+from build_tools.language.speaking import say, say_count
 
 _HEADING = re.compile(r"^# +(.+?)[ #]*(?:\{.*)?$", re.MULTILINE)
 _ENVIRONMENT = Environment(
@@ -25,6 +26,7 @@ _ENVIRONMENT = Environment(
     comment_start_string="{*",  # "{#" begins the id of a heading
     comment_end_string="*}",
 )
+_ENVIRONMENT.globals |= {"say": say, "say_count": say_count}
 
 
 def render(template: str, **names: Any) -> str:
@@ -42,7 +44,9 @@ class Texts:
 
     def __call__(self, text: str) -> str:
         """Return a text of the entry on one line, with its expressions filled."""
-        return " ".join(self._values.fill(self._passages[text], self._unit).split())
+        passage = self._passages[text]
+        filled = " ".join(self._values.fill(passage, self._unit).split())
+        return passage.entry.said(passage.path, filled)
 
 
 def fill_section(values: Values, page: Page, line: int, text: str) -> str:
@@ -71,6 +75,22 @@ class Library:
             heading = _HEADING.search(page.body)
             name = heading[1] if heading else page.address
             self._titles.setdefault(page.address, name)
+
+    #: From a page to that of its section.
+    up = "../"
+
+    def section(self, title: str) -> str:
+        """Return what the way back to the section is called."""
+        return title
+
+    @property
+    def titles(self) -> dict[str, str]:
+        """The titles of all pages by address."""
+        return self._titles
+
+    def remark(self, address: str) -> str:
+        """Return what to say after words of one's own that lead to a page."""
+        return ""
 
     def name(self, address: str, title: str) -> None:
         """Give a generated page its title."""

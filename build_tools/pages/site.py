@@ -10,6 +10,7 @@ from build_tools.content.handbook import Handbook
 from build_tools.content.leads import pages_by_calculator
 from build_tools.content.values import Values
 from build_tools.embedding.files import page_address
+from build_tools.language.pages import language_sites
 from build_tools.pages import guides, measured_page
 from build_tools.pages.calculator_pages import CalculatorPages
 from build_tools.pages.call_page import CallPage
@@ -35,13 +36,14 @@ class Site:
     """What the site is made of, beside what is copied into it.
 
     pages: the Markdown of every page by its address. files: other texts by theirs. bare_forms: the
-    forms of bare pages, by calculator.
+    forms of bare pages, by calculator. languages: the codes of those that have pages, beside English.
     """
 
     pages: dict[str, str]
     nav: list[Any]
     bare_forms: dict[str, str]
     files: dict[str, str]
+    languages: list[str]
 
 
 def write_site(
@@ -99,8 +101,12 @@ def write_site(
     bare_forms = {
         name: forms.of_calculator(one, page_address(one)) for name, one in CALCULATORS.items()
     }
+    others = list(language_sites(handbook, library, runtime_folder))
+    for one in others:
+        pages |= one.pages
+    nav = [*navigation(handbook, found, library), *(one.nav for one in others)]
     files = {call.knowledge_address: call.knowledge}
-    return Site(pages, navigation(handbook, found, library), bare_forms, files)
+    return Site(pages, nav, bare_forms, files, [one.code for one in others])
 
 
 def _index(section: Section, body: str | None, library: Library) -> str:

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import re
 
-_STAGE = re.compile(r"\*\*(.+?)[.:]?\*\*\s*")
+#: On a page of another language, what is in English stands in a tag that says so.
+_STAGE = re.compile(r"(<[^>]*>|)\*\*(.+?)[.:]?\*\*\s*")
 
 
 def split_stage(do: str) -> tuple[str, str]:
@@ -19,4 +20,4 @@ def split_stage(do: str) -> tuple[str, str]:
     if not stage:
         return "", do
     rest = do[stage.end() :]
-    return stage[1], rest[:1].upper() + rest[1:]
+    return stage[2], stage[1] + rest[:1].upper() + rest[1:]

@@ -8,11 +8,16 @@ from build_tools.pages.render import Texts
 
 
 def in_full(handbook: Handbook, values: Values, names: list[str]) -> list[dict[str, str]]:
-    """Return the named standing cautions with their title and text."""
+    """Return the named standing cautions with their title and text, and what local rules add."""
+    shop = handbook.shop
+    local = {one.caution: one.local for one in shop.content.local_cautions}
     found = []
     for name in names:
         entry = handbook.cautions[name]
         text = Texts(values, entry)
         content = entry.content
-        found.append({"id": name, "title": text(content.title), "text": text(content.text)})
+        said = text(content.text)
+        if name in local:
+            said += f" **In {shop.content.town}:** {Texts(values, shop)(local[name])}"
+        found.append({"id": name, "title": text(content.title), "text": said})
     return found

@@ -10,10 +10,16 @@ from build_tools.content.values import Values
 from build_tools.practice.evidence_data import EvidenceData
 from build_tools.practice.number_data import NumberData, Report
 from build_tools.practice.order_data import OrderData
+from build_tools.practice.printed import printed
+from calculators.practice.mistakes import mistakes_in
 
 
 def exercise_data(entry: Entry[Exercise], values: Values) -> tuple[dict[str, Any], Report]:
-    """Return an exercise as plain data, and what is wrong with it; the data is then of no use."""
+    """Return an exercise as plain data, and what is wrong with it; the data is then of no use.
+
+    One of the library that another shop draws on tells no mistake that comes too close to another
+    number with this shop's values.
+    """
     content = entry.content
     made: dict[str, Any] = {
         "id": entry.id,
@@ -21,10 +27,25 @@ def exercise_data(entry: Entry[Exercise], values: Values) -> tuple[dict[str, Any
         "title": _filled(entry, values, ("title",), content.title),
         "skill": content.skill,
         "family": content.family,
+        "written_in": values.handbook.own_units,
         "story": _filled(entry, values, ("story",), content.story),
     }
     special = _KINDS[content.kind](entry, values)
-    return {**made, **special.data()}, special.report
+    data = {**made, **special.data()}
+    if data.get("steps") and not special.report and values.handbook.is_shipped(entry):
+        data = _with_clear_mistakes(data, values.handbook.units)
+    return data, special.report
+
+
+def _with_clear_mistakes(data: dict[str, Any], units: str) -> dict[str, Any]:
+    """Return an exercise with as many of its mistakes as it can be posed with."""
+    if printed(data, units):
+        return data
+    clear: list[str] = []
+    for mistake in mistakes_in(data):
+        if printed({**data, "mistakes": [*clear, mistake]}, units):
+            clear.append(mistake)
+    return {**data, "mistakes": clear}
 
 
 def _filled(entry: Entry[Any], values: Values, path: tuple[str | int, ...], text: str) -> str:

@@ -9,6 +9,7 @@ from __future__ import annotations
 from html import escape
 
 from build_tools.edition import Edition
+from build_tools.language.speaking import say
 
 ATTRIBUTE = "data-print-foot"
 _BEGINS = "<html "
@@ -16,7 +17,7 @@ _BEGINS = "<html "
 
 def foot(title: str, edition: str) -> str:
     """Return the words of a foot."""
-    return f"{title} · Edition of {edition}"
+    return f"{title} · {say('Edition of {date}', date=edition)}"
 
 
 def with_foot(page: str, site_name: str, edition: Edition | None) -> str:

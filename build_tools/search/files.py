@@ -7,6 +7,7 @@ import re
 from pathlib import Path
 
 from build_tools.content.handbook import Handbook
+from build_tools.language.languages import ENGLISH
 
 HERE = Path(__file__).parent
 #: Among the assets: what the theme starts, and what that fetches for the first message.
@@ -25,6 +26,7 @@ def search_words(handbook: Handbook) -> str:
     return json.dumps(meant, ensure_ascii=False, sort_keys=True)
 
 
-def with_search(page: str, assets_folder: str) -> str:
+def with_search(page: str, assets_folder: str, language: str = ENGLISH) -> str:
     """Return the HTML of a page of the theme, in which the theme starts our search."""
-    return THEME_WORKER.sub(f"{assets_folder}/{SCRIPT}", page)
+    script = SCRIPT if language == ENGLISH else SCRIPT.replace(".js", f"_{language}.js")
+    return THEME_WORKER.sub(f"{assets_folder}/{script}", page)

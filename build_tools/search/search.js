@@ -5,17 +5,8 @@
 // first. The last word may be unfinished. On the page of a fault each saying of a customer counts
 // also by itself: the words of one complaint stand in one sentence.
 import MiniSearch from "minisearch";
-import { stemmer } from "stemmer";
+import { languageOf, TONGUES } from "./tongues.js";
 
-// Words that say nothing about a fault.
-const COMMON = new Set(
-  (
-    "a about all am an and any are as at be been but by can could did do does for from get gets " +
-    "got had has have he her his how i if in is it its just me my of off on or our out she so " +
-    "some still than that the their them then there they this to us very was we were what when " +
-    "which while who will with would you your"
-  ).split(" "),
-);
 const WORD = /[\p{L}\p{N}]+(?:['’][\p{L}]+)*/gu;
 // What a match in each field counts, and a match that is not of the word itself.
 const FIELDS = { title: 4, said: 2, text: 1 };
@@ -24,30 +15,40 @@ const SAYINGS = "#customer-says";
 const RESULTS = 30;
 const PARTS = 3;
 const EXCERPT = 180;
+// A quantity in both unit systems, as build_tools/content/unit_marks.py marks it. What is longer
+// than a quantity is the text of a picture.
+const PAIR = /\uE000([^\uE001]*)\uE001([^\uE002]*)\uE002/g;
+const KEPT = /[\uE003\uE004]/g;
+const QUANTITY = 60;
 
 export class Search {
   /**
    * @param {{location: string, title: string, text: string, boost?: number}[]} sections  of pages,
    *   each page's own first; texts are HTML
    * @param {Record<string, string[]>} meant  for what people say, the words that the handbook uses
+   * @param {string} language  whose pages are looked through
    */
-  constructor(sections, meant) {
+  constructor(sections, meant, language = "en") {
+    const { stem, common } = TONGUES[language];
+    this.stem = stem;
+    this.common = common;
     this.pages = new Map();
-    for (const section of sections) {
+    for (const section of sections.filter(({ location }) => languageOf(location) === language)) {
       const [address] = section.location.split("#");
       const page = this.pages.get(address) ?? { boost: section.boost ?? 1, sections: [] };
-      page.sections.push({ ...section, words: plain(section.text) });
+      const words = plain(section.text);
+      page.sections.push({ ...section, all: inBoth(words), words: withoutPictures(words) });
       this.pages.set(address, page);
     }
     this.meant = new Map();
     for (const [said, words] of Object.entries(meant)) {
-      this.meant.set(stemmer(said), words.map((word) => stemmer(word)));
+      this.meant.set(stem(said), words.map((word) => stem(word)));
     }
     this.index = new MiniSearch({
       idField: "key",
       fields: Object.keys(FIELDS),
       tokenize: (text) => text.toLowerCase().match(WORD) ?? [],
-      processTerm: (word) => stemmer(word),
+      processTerm: (word) => stem(word),
     });
     for (const [address, { sections }] of this.pages) {
       this.index.addAll(documentsOf(address, sections));
@@ -60,7 +61,7 @@ export class Search {
    */
   find(question) {
     const said = question.toLowerCase().match(WORD) ?? [];
-    const telling = said.filter((word) => !COMMON.has(word));
+    const telling = said.filter((word) => !this.common.has(word));
     const words = [...new Set(telling.length ? telling : said)];
     const pages = new Map();
     for (const [key, { score, answered }] of this.scored(words)) {
@@ -120,7 +121,7 @@ export class Search {
     const { sections } = this.pages.get(address);
     const terms = Object.fromEntries(words.map((word) => [word, answered.has(word)]));
     const parts = sections
-      .map((section) => ({ section, hits: hits(`${section.title} ${section.words}`, stems) }))
+      .map((section) => ({ section, hits: hits(`${section.title} ${section.words}`, stems, this.stem) }))
       .filter(({ section, hits }) => hits > 0 && section.location.includes("#"))
       .sort((one, other) => other.hits - one.hits)
       .slice(0, PARTS)
@@ -135,18 +136,19 @@ export class Search {
 
   /** The stem of a word, then those of the words that it may stand for. */
   terms(word) {
-    const stem = stemmer(word);
+    const stem = this.stem(word);
     return [stem, ...(this.meant.get(stem) ?? [])];
   }
 
   excerpt({ location, title, words }, stems) {
-    const first = [...words.matchAll(WORD)].find((match) => matches(match[0], stems))?.index ?? 0;
-    const start = first > EXCERPT / 2 ? words.indexOf(" ", first - EXCERPT / 2) + 1 : 0;
-    const long = words.length > start + EXCERPT;
-    const end = long ? words.lastIndexOf(" ", start + EXCERPT) : words.length;
-    const cut = words.slice(start, Math.max(end, start));
-    const text = `${start > 0 ? "… " : ""}${marked(cut, stems)}${long ? " …" : ""}`;
-    return { location, title: marked(plain(title), stems), text };
+    const first = [...words.matchAll(WORD)].find((match) => matches(match[0], stems, this.stem))?.index ?? 0;
+    const begin = first > EXCERPT / 2 ? words.indexOf(" ", first - EXCERPT / 2) + 1 : 0;
+    const long = words.length > begin + EXCERPT;
+    const last = long ? words.lastIndexOf(" ", begin + EXCERPT) : words.length;
+    const [start, end] = aroundPairs(words, begin, Math.max(last, begin));
+    const cut = words.slice(start, end);
+    const text = `${start > 0 ? "… " : ""}${marked(cut, stems, this.stem)}${long ? " …" : ""}`;
+    return { location, title: marked(plain(title), stems, this.stem), text };
   }
 }
 
@@ -154,13 +156,14 @@ export class Search {
 function documentsOf(address, sections) {
   const heard = sections.find(({ location }) => location.endsWith(SAYINGS));
   const others = sections.filter((section) => section !== heard);
-  const sayings = heard ? heard.text.split("<li>").map(plain).filter(Boolean) : [];
+  const listed = heard ? heard.text.split("<li>").map(plain).filter(Boolean) : [];
+  const sayings = listed.map(inBoth);
   return [
     {
       key: address,
-      title: plain(sections[0].title),
+      title: inBoth(plain(sections[0].title)),
       said: sayings.join(" "),
-      text: others.map(({ title, words }) => `${title} ${words}`).join(" "),
+      text: others.map(({ title, all }) => `${inBoth(title)} ${all}`).join(" "),
     },
     ...sayings.map((said, place) => ({ key: `${address}#${place}`, said })),
   ];
@@ -168,21 +171,55 @@ function documentsOf(address, sections) {
 
 /** The text of HTML that this site's build wrote; its entities stay, so it may stand in a page. */
 function plain(html) {
-  return html.replaceAll(/<[^>]*>/g, " ").replaceAll(/\s+/g, " ").trim();
+  return html.replaceAll(KEPT, "").replaceAll(/<[^>]*>/g, " ").replaceAll(/\s+/g, " ").trim();
 }
 
-function matches(word, stems) {
-  const stem = stemmer(word.toLowerCase());
+/** A text with its quantities in both unit systems, to be looked through. */
+function inBoth(words) {
+  return words.replaceAll(PAIR, " $1 $2 ");
+}
+
+function withoutPictures(words) {
+  return words.replaceAll(PAIR, (pair, own) => (own.length > QUANTITY ? " " : pair));
+}
+
+/** The ends of a cut, moved so that no quantity is cut through. */
+function aroundPairs(words, start, end) {
+  for (const { 0: pair, index } of words.matchAll(PAIR)) {
+    const behind = index + pair.length;
+    start = index < start && start < behind ? index : start;
+    end = index < end && end < behind ? behind : end;
+  }
+  return [start, end];
+}
+
+function matches(word, stems, stemOf) {
+  const stem = stemOf(word.toLowerCase());
   return [...stems].some((one) => stem === one || (one.length > 2 && stem.startsWith(one)));
 }
 
-function hits(text, stems) {
-  const found = new Set((text.match(WORD) ?? []).map((word) => stemmer(word.toLowerCase())));
+function hits(text, stems, stemOf) {
+  const found = new Set((text.match(WORD) ?? []).map((word) => stemOf(word.toLowerCase())));
   return [...stems].filter((stem) => found.has(stem)).length;
 }
 
-function marked(text, stems) {
+/** A text in which the words that answer stand out; the page shows its quantities as it does all. */
+function marked(text, stems, stemOf) {
+  const parts = text.split(PAIR);
+  return parts
+    .map((part, place) => {
+      if (place % 3 === 2) {
+        return "";
+      }
+      const shown = withMarks(part, stems, stemOf);
+      const other = place % 3 ? parts[place + 1].replaceAll('"', "&quot;") : "";
+      return place % 3 ? `<span data-other="${other}">${shown}</span>` : shown;
+    })
+    .join("");
+}
+
+function withMarks(text, stems, stemOf) {
   return text.replaceAll(/&#?\w+;|[\p{L}\p{N}]+(?:['’][\p{L}]+)*/gu, (part) =>
-    !part.startsWith("&") && matches(part, stems) ? `<mark>${part}</mark>` : part,
+    !part.startsWith("&") && matches(part, stems, stemOf) ? `<mark>${part}</mark>` : part,
   );
 }

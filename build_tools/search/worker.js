@@ -20,6 +20,10 @@ export async function answer(message) {
 }
 
 async function prepared() {
+  const { language = "en" } = self; // set by the worker that the page named
+  if (language !== "en") {
+    return new Search(texts, {}, language);
+  }
   const meant = await fetch(new URL("../../../search/search-words.json", import.meta.url));
   return new Search(texts, await meant.json());
 }

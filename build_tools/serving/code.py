@@ -21,10 +21,10 @@ def state_of_code(folders: Iterable[Path]) -> dict[str, int]:
     return {str(path): path.stat().st_mtime_ns for one in folders for path in one.rglob("*.py")}
 
 
-def start_anew() -> None:
+def start_anew(modules: Iterable[str] = _MODULES) -> None:
     """Run this program again with the code as it is now; tell where that cannot be loaded."""
     tried = subprocess.run(
-        [sys.executable, "-c", f"import {', '.join(_MODULES)}"],
+        [sys.executable, "-c", f"import {', '.join(modules)}"],
         capture_output=True,
         text=True,
         encoding="utf-8",

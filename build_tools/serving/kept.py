@@ -24,6 +24,7 @@ from mkdocs.plugins import BasePlugin, CombinedEvent, event_priority
 from mkdocs.structure.files import File, Files
 from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page
+from mkdocs.utils.yaml import yaml_load
 
 from build_tools.serving.folders import remove_empty_folders
 
@@ -71,7 +72,8 @@ class Kept(BasePlugin):
         A build that fails before it has touched the site leaves everything as it is; after any
         other failure, and after a change of the settings, the next one makes all anew.
         """
-        settings = _digest(config.user_configs)
+        with open(config.config_file_path, "rb") as file:
+            settings = _digest(yaml_load(file))  # with those that it takes from another file
         if self._last and self._last.settings != settings:
             self._last = None
         self._now = _Built(settings)

@@ -61,6 +61,12 @@ class Live:
         self.state.has_site = True
         log.info("Built in %.1f seconds.", time.monotonic() - start)
 
+    def build_until_sources_rest(self) -> None:
+        """Build, and again where a source was saved meanwhile: nobody listens to saves yet."""
+        before = None
+        while before != (before := _state_of(Path(self.config.docs_dir))):
+            self.build()
+
     def _build(self) -> None:
         config = self._fresh or self._load()
         self._fresh = None
@@ -82,7 +88,7 @@ def serve(config_file: Path, host: str, port: int) -> None:
     live = Live(config_file, (host, port), ROOT / ".cache" / "serving" / str(port))
     plugins = live.config.plugins
     try:
-        live.build()
+        live.build_until_sources_rest()
         server = LiveReloadServer(
             live.build, host, port, root=str(live.folders.shown), mount_path=live.root
         )
@@ -105,6 +111,11 @@ def serve(config_file: Path, host: str, port: int) -> None:
 def _root(site_url: str | None) -> str:
     """Return the path of the site at the server, with slashes at both ends."""
     return f"/{urlsplit(site_url or '/').path.strip('/')}/".replace("//", "/")
+
+
+def _state_of(folder: Path) -> dict[str, int]:
+    """Return when each file of a folder was saved last."""
+    return {str(path): path.stat().st_mtime_ns for path in folder.rglob("*") if path.is_file()}
 
 
 def _file(path: Path) -> bytes | None:

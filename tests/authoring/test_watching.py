@@ -16,8 +16,9 @@ _WATCH = """
 import sys
 from pathlib import Path
 from build_tools.authoring.commands import check_and_watch
+from build_tools.shops.place import Place
 folder = Path(sys.argv[1])
-check_and_watch(folder / "docs_src", folder, "lines")
+check_and_watch(Place(folder / "mkdocs.yml", folder / "docs_src", folder), "lines")
 """
 
 

@@ -135,10 +135,9 @@ def test_text_of_every_kind_is_escaped() -> None:
         texts={"size": danger},
         units="us",
         runtime_url="x",
-        heading=danger,
     )
     assert Tags(html).named("b") == []
-    assert html.count("&lt;b title=&#34;x&#34;&gt;&amp;") == 13
+    assert html.count("&lt;b title=&#34;x&#34;&gt;&amp;") == 12
 
 
 def test_a_picture_stands_in_the_form_of_a_calculator_that_has_a_curve() -> None:

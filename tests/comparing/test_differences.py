@@ -67,3 +67,10 @@ def test_a_heading_is_one() -> None:
     assert isinstance(only, TextChange)
     assert isinstance(only.new, Block) and only.new.kind == "heading"
     assert only.parts == (("removed", "Before"), ("added", "After"), ("same", " 3 steps"))
+
+
+def test_the_parts_of_a_reworded_text_give_both_texts_back() -> None:
+    old, new = "Let it run for 2 min, then shut the tap.", "Let the tap run 3 min, and shut it."
+    text = next(one for one in differences(blocks(old), blocks(new)) if isinstance(one, TextChange))
+    assert "".join(words for sort, words in text.parts if sort != "added") == old
+    assert "".join(words for sort, words in text.parts if sort != "removed") == new

@@ -44,6 +44,12 @@ def test_a_revision_and_the_files_now(kept: ShopFolder) -> None:
     assert found.new == "the files as they are now"
 
 
+def test_a_link_that_leads_out_of_a_revision_is_left_alone(kept: ShopFolder) -> None:
+    (kept.root / "elsewhere").symlink_to(kept.root.parent)
+    kept.commit()
+    assert between(side("HEAD", kept.root), NOW, kept.root).is_empty
+
+
 def test_a_changed_formula_in_the_folders_own_calculators(kept: ShopFolder) -> None:
     shutil.copytree(TOOL / "calculators", kept.root / "calculators")
     kept.commit()

@@ -2,10 +2,6 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
-import pytest
-
 from build_tools.comparing.marks import unmarked
 from build_tools.comparing.record import shortened
 from build_tools.comparing.tracing import TracedValues
@@ -13,12 +9,11 @@ from build_tools.content import values as values_module
 from build_tools.content.handbook import load_handbook
 from build_tools.content.values import Values
 from build_tools.pages.site import write_site
-from tests.pages.conftest import MAIN, SECOND
+from tests.pages.conftest import SECOND
 
 
-@pytest.mark.parametrize("config", [MAIN, SECOND], ids=["shipped", "second shop"])
-def test_marked_pages_are_the_pages(config: Path) -> None:
-    handbook = load_handbook(config.parent / "docs_src", config.parent)
+def test_marked_pages_are_the_pages() -> None:  # those of the shipped one: test_whole_handbook.py
+    handbook = load_handbook(SECOND.parent / "docs_src", SECOND.parent)
     plain = write_site(handbook, Values(handbook), "runtime", None)
     worked_out = values_module._result.cache_info().misses
     values = TracedValues(handbook)

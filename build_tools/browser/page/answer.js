@@ -3,6 +3,7 @@
  * Every text goes in as text.
  */
 import { element } from "./element.js";
+import { say } from "./words.js";
 
 /**
  * @param {HTMLElement} block  the form's answer block
@@ -13,6 +14,28 @@ export function showAnswer(block, result) {
   part(block, "values").replaceChildren(...Object.entries(result.values).map(valueRow));
   part(block, "warnings").replaceChildren(...result.warnings.map(warningRow));
   part(block, "workings").replaceChildren(...result.workings.map(workingRow));
+  markEnglish(block, result.english ?? []);
+}
+
+/**
+ * On a page of another language, texts that have no translation are read out as English.
+ *
+ * @param {HTMLElement} block
+ * @param {string[]} english
+ */
+export function markEnglish(block, english) {
+  const texts = document.createTreeWalker(block, NodeFilter.SHOW_TEXT);
+  const found = [];
+  while (texts.nextNode()) {
+    if (english.includes(String(texts.currentNode.nodeValue).trim())) {
+      found.push(/** @type {Text} */ (texts.currentNode));
+    }
+  }
+  for (const text of found) {
+    const marked = element("span", { lang: "en" });
+    text.replaceWith(marked);
+    marked.append(text);
+  }
 }
 
 /**
@@ -35,7 +58,7 @@ export function showPicture(block, picture) {
  */
 export function markAnswer(block, isCurrent) {
   block.dataset.answer = isCurrent ? "current" : "earlier";
-  part(block, "for-label").textContent = isCurrent ? "For:" : "Still for the earlier numbers:";
+  part(block, "for-label").textContent = isCurrent ? say("For:") : say("Still for the earlier numbers:");
 }
 
 /**
@@ -61,7 +84,7 @@ function valueRow([name, { label, shown, rounding }]) {
 
 /** @param {string} warning */
 function warningRow(warning) {
-  return element("li", {}, element("strong", {}, "Take note:"), ` ${warning}`);
+  return element("li", {}, element("strong", {}, say("Take note:")), ` ${warning}`);
 }
 
 /** @param {{sentence: string, formula: string, numbers: string, result: string}} step */

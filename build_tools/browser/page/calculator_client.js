@@ -3,6 +3,7 @@
  * promise wait for ever.
  */
 import { messageToPage } from "./messages.js";
+import { calculatorWords, marked } from "./words.js";
 
 /**
  * The ways to start Python (see start.js), the fastest first. Each that fails, by an error or by
@@ -10,8 +11,8 @@ import { messageToPage } from "./messages.js";
  */
 const WAYS = [
   { name: "image", word: "" },
-  { name: "compiled", word: "slow start" },
-  { name: "plain", word: "slowest start" },
+  { name: "compiled", word: marked("slow start") },
+  { name: "plain", word: marked("slowest start") },
 ];
 
 /** What a worker may take for each stage of its start. The network decides over the first. */
@@ -241,6 +242,10 @@ export class CalculatorClient {
     const connection = new Connection(tellAll);
     const way = WAYS[this.#way].name;
     await connection.ask({ type: "start", runtime: this.#runtime, way }, SECONDS_FOR.fetching);
+    const words = calculatorWords();
+    if (words) {
+      await this.#askIn(connection, { work: "speak", words });
+    }
     return connection;
   }
 }

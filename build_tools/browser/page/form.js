@@ -3,17 +3,19 @@
  * comes back into the page. Until an answer comes, the shown one stays and says whose it is.
  */
 import { addressWith, textsInAddress } from "./address.js";
-import { inOneLine, markAnswer, showAnswer, showPicture } from "./answer.js";
+import { inOneLine, markAnswer, markEnglish, showAnswer, showPicture } from "./answer.js";
 import { savesData } from "./data_saving.js";
 import { addSlider } from "./slider.js";
+import { hiddenAttribute, isOwnSystem, onUnits, withUnit } from "./units/typed.js";
+import { marked, say } from "./words.js";
 
 const MILLISECONDS_AFTER_TYPING = 150;
 const NEAR_THE_SCREEN = "300px";
 
 /** @type {Record<string, string>} */
 const WORDS_FOR = {
-  fetching: "Fetching Python; the first time this takes a moment.",
-  starting: "Python is here; loading the calculators.",
+  fetching: marked("Fetching Python; the first time this takes a moment."),
+  starting: marked("Python is here; loading the calculators."),
 };
 
 /** A start that is over sooner is not told: it would only be noise. */
@@ -36,6 +38,8 @@ export class LiveForm {
   #timer = 0;
   /** Counts what was asked; an answer to anything but the last question is dropped. */
   #turn = 0;
+  /** What the example has in each field, in the units that are shown. @type {Map<string, string>} */
+  #examples = new Map();
 
   /**
    * @param {HTMLElement} section
@@ -67,14 +71,41 @@ export class LiveForm {
       shown.hidden = false;
     }
     this.#section.dataset.mounted = "";
-    this.#say("Change a number, and the answer follows.");
+    this.#say(say("Change a number, and the answer follows."));
     this.#section.addEventListener("input", (event) => this.#typed(event));
     this.#section.addEventListener("click", (event) => this.#clicked(event));
     this.#section.addEventListener("focusin", () => this.#wake(), { once: true });
+    this.#noteExamples();
+    onUnits(() => this.#changeUnits());
     if (!savesData()) {
       this.#wakeNearTheScreen();
     }
     this.#restore();
+  }
+
+  #noteExamples() {
+    for (const [name, { control }] of this.#fields) {
+      this.#examples.set(name, exampleOf(control));
+    }
+  }
+
+  /** The page has its other units now: what was typed keeps its meaning, and is answered anew. */
+  #changeUnits() {
+    if (!this.#section.isConnected) {
+      return;
+    }
+    for (const [name, { field, control }] of this.#fields) {
+      if (control.value === this.#examples.get(name)) {
+        control.value = exampleOf(control);
+      } else {
+        control.value = withUnit(control.value, hiddenAttribute(field, "data-unit"));
+      }
+    }
+    this.#noteExamples();
+    this.#placeSliders();
+    if (this.#turn) {
+      this.#ask();
+    }
   }
 
   #wakeNearTheScreen() {
@@ -110,8 +141,10 @@ export class LiveForm {
    */
   take(texts) {
     clearTimeout(this.#timer);
-    for (const [name, text] of texts) {
-      const { control } = /** @type {{control: Control}} */ (this.#fields.get(name));
+    for (const [name, given] of texts) {
+      const { field, control } = /** @type {{field: HTMLElement, control: Control}} */ (this.#fields.get(name));
+      // Who wrote a number alone meant the shop's own unit.
+      const text = isOwnSystem() ? given : withUnit(given, hiddenAttribute(field, "data-unit"));
       control.value = text;
       if (control instanceof HTMLSelectElement && control.value !== text) {
         control.add(new Option(text, text, false, true));
@@ -135,10 +168,10 @@ export class LiveForm {
     }
     try {
       await this.#ready(() => !this.#turn);
-      this.#start.textContent = this.#client.word;
+      this.#start.textContent = say(this.#client.word);
       this.#tryAgain.hidden = true;
       if (!this.#turn) {
-        this.#say("Change a number, and the answer follows.");
+        this.#say(say("Change a number, and the answer follows."));
       }
     } catch (problem) {
       this.#sayOff(problem);
@@ -206,7 +239,7 @@ export class LiveForm {
   async #ready(isWanted) {
     let stage = "fetching";
     let isSlow = false;
-    const tell = () => isSlow && isWanted() && this.#say(WORDS_FOR[stage]);
+    const tell = () => isSlow && isWanted() && this.#say(say(WORDS_FOR[stage]));
     const timer = setTimeout(() => {
       isSlow = true;
       tell();
@@ -223,17 +256,18 @@ export class LiveForm {
 
   /** @param {any} result */
   #show(result) {
-    this.#start.textContent = this.#client.word;
+    this.#start.textContent = say(this.#client.word);
     this.#tryAgain.hidden = true;
     this.#showProblems(result.problems);
+    markEnglish(this.#section, Object.values(result.problems).filter((one) => result.english?.includes(one)));
     const sentences = Object.values(result.problems);
     if (sentences.length) {
-      this.#say(`No answer to these numbers. ${sentences.join(" ")}`);
+      this.#say(say("No answer to these numbers. {sentences}", { sentences: sentences.join(" ") }));
       return;
     }
     showAnswer(this.#answer, result);
     markAnswer(this.#answer, true);
-    this.#say(`Answer. ${inOneLine(result.values)}`);
+    this.#say(say("Answer. {values}", { values: inOneLine(result.values) }));
   }
 
   /** @param {Record<string, string>} problems */
@@ -264,7 +298,7 @@ export class LiveForm {
   /** @returns {Record<string, string>}  the text of each input that counts */
   #texts() {
     const counting = [...this.#fields].filter(([, { field }]) => !field.hidden);
-    return Object.fromEntries(counting.map(([name, { control }]) => [name, control.value]));
+    return Object.fromEntries(counting.map(([name, { field, control }]) => [name, meantBy(field, control)]));
   }
 
   /** @param {Record<string, string>} texts */
@@ -295,9 +329,9 @@ export class LiveForm {
     url.hash = this.#section.id;
     try {
       await navigator.clipboard.writeText(url.href);
-      this.#say("The link is copied.");
+      this.#say(say("The link is copied."));
     } catch {
-      this.#say(`This browser does not let the page copy. The link is: ${url.href}`);
+      this.#say(say("This browser does not let the page copy. The link is: {href}", { href: url.href }));
     }
   }
 
@@ -316,14 +350,14 @@ export class LiveForm {
     this.#writeAddress({});
     this.#answer.replaceChildren(...this.#exampleAnswer.map((node) => node.cloneNode(true)));
     markAnswer(this.#answer, true);
-    this.#say("This is the example again.");
+    this.#say(say("This is the example again."));
   }
 
   /** @param {unknown} problem */
   #sayOff(problem) {
     const reason = problem instanceof Error ? problem.message : String(problem);
-    const sentence = `The form is off, because Python could not work in this page: ${reason}.`;
-    this.#say(`${sentence} The answer below stays right for the numbers named with it.`);
+    const sentence = say("The form is off, because Python could not work in this page: {reason}.", { reason });
+    this.#say(say("{sentence} The answer below stays right for the numbers named with it.", { sentence }));
     this.#tryAgain.hidden = false;
     this.#tell("handbook-off", sentence);
   }
@@ -355,6 +389,19 @@ function exampleOf(control) {
     return [...control.options].find((option) => option.defaultSelected)?.value ?? "";
   }
   return control.defaultValue;
+}
+
+/**
+ * @param {HTMLElement} field
+ * @param {Control} control
+ * @returns {string}  the text in a field; the example's, where it was rounded, as it was before
+ */
+function meantBy(field, control) {
+  const exact = field.dataset.exact;
+  if (exact && control.value === exampleOf(control)) {
+    return exact;
+  }
+  return isOwnSystem() ? control.value : withUnit(control.value, field.dataset.unit);
 }
 
 /**

@@ -13,6 +13,8 @@ import { unfoldForPaper } from "./paper.js";
 import { mountPracticeCalls } from "./practice/call.js";
 import { mountStepMarks } from "./step_marks.js";
 import { mountUnitChoice } from "./unit_choice.js";
+import { rememberLanguage } from "./language.js";
+import { whenWordsAreHere } from "./words.js";
 
 /** Whoever writes into the record from this page (a test does) shares what this page knows of it. */
 export { addAttempt } from "./practice/record.js";
@@ -52,6 +54,7 @@ function comeToLife() {
     tellNewPage();
   }
   pagesSoFar += 1;
+  rememberLanguage();
   mountForms();
   mountCalls(clientFor);
   mountPracticeCalls(clientFor);
@@ -85,12 +88,14 @@ const pages = /** @type {any} */ (window).document$;
 
 // Python cannot be fetched from a file; the built page already says that the form is off then.
 if (location.protocol !== "file:") {
-  if (pages) {
-    pages.subscribe(comeToLife);
-  } else {
-    // A module runs when the page is parsed.
-    comeToLife();
-  }
+  whenWordsAreHere(() => {
+    if (pages) {
+      pages.subscribe(comeToLife);
+    } else {
+      // A module runs when the page is parsed.
+      comeToLife();
+    }
+  });
   registerOfflineWorker();
   unfoldForPaper();
 }

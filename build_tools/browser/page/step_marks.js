@@ -4,6 +4,7 @@
  */
 import { element } from "./element.js";
 import { SITE } from "./place.js";
+import { say } from "./words.js";
 
 const KEY = `steps done in ${SITE.pathname}`;
 
@@ -21,12 +22,12 @@ export function mountStepMarks() {
   const [told, next, clear] = [
     element("span", {}),
     element("a", {}),
-    element("button", { type: "button" }, "Clear the marks"),
+    element("button", { type: "button" }, say("Clear the marks")),
   ];
   const bar = element("p", { className: "step-marks" }, told, next, clear);
   const buttons = items.map((item, place) => {
     const button = element("button", { type: "button", className: "step-mark" });
-    button.setAttribute("aria-label", `Step ${place + 1} done`);
+    button.setAttribute("aria-label", say("Step {place} done", { place: place + 1 }));
     button.addEventListener("click", () => {
       done.has(place) ? done.delete(place) : done.add(place);
       keep(page, done);
@@ -48,12 +49,12 @@ export function mountStepMarks() {
     });
     const count = items.filter((_, place) => done.has(place)).length;
     told.textContent = count
-      ? `${count} of ${items.length} steps done. `
-      : "Tap a number to mark its step done: the marks stay on this phone for the day.";
+      ? say("{count} of {length} steps done. ", { count, length: items.length })
+      : say("Tap a number to mark its step done: the marks stay on this phone for the day.");
     const open = items.findIndex((_, place) => place > Math.max(...done) && !done.has(place));
     next.hidden = !count || open < 0;
     next.href = `#step-${open + 1}`;
-    next.textContent = `Go on at step ${open + 1}`;
+    next.textContent = say("Go on at step {open}", { open: open + 1 });
     clear.hidden = !count;
   };
   show();

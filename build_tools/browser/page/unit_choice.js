@@ -3,6 +3,7 @@
  * choice for all procedures and for the call, kept in the browser's storage. Paper shows every unit.
  */
 import { SITE } from "./place.js";
+import { say } from "./words.js";
 
 const KEY = `unit in ${SITE.pathname}`;
 
@@ -68,7 +69,7 @@ function showUnit(unit, status, title) {
   }
   if (status) {
     const has = tables.some((table) => !table.hasAttribute("data-no-reading"));
-    const told = has ? "The steps show the readings of this unit only" : "No step here has a reading of this unit";
+    const told = has ? say("The steps show the readings of this unit only") : say("No step here has a reading of this unit");
     status.textContent = unit ? `${told}: ${title}.` : "";
   }
 }

@@ -5,6 +5,7 @@
  */
 import { savesData } from "../data_saving.js";
 import { forgetMarks } from "../step_marks.js";
+import { hiddenAttribute, isOwnSystem, onUnits, shownSystem, withUnit } from "../units/typed.js";
 import { keepUnit, recalledUnit } from "../unit_choice.js";
 import { following, showNotes, titleOf } from "./guidance.js";
 import { CallMemory, newCall } from "./memory.js";
@@ -13,6 +14,7 @@ import { answerIn, copyText, recordText, saveText } from "./record.js";
 import { showStanding } from "./standing.js";
 import { WAY_BACK } from "./way_back.js";
 import { showComplaints } from "./words.js";
+import { say } from "../words.js";
 
 const MILLISECONDS_AFTER_TYPING = 250;
 
@@ -55,6 +57,7 @@ class Call {
     this.#fillIn();
     this.#section.addEventListener("input", (event) => this.#typed(/** @type {Field} */ (event.target)));
     this.#section.addEventListener("click", (event) => this.#clicked(event));
+    onUnits(() => this.#changeUnits());
     if (savesData()) {
       this.#section.addEventListener("focusin", () => this.#ask(), { once: true });
     } else {
@@ -65,8 +68,40 @@ class Call {
     }
   }
 
+  /** The page has its other units now: what was typed keeps its meaning. */
+  #changeUnits() {
+    this.#knowledge = null;
+    if (this.#section.isConnected) {
+      this.#fillIn();
+      this.#keep();
+      this.#ask();
+    }
+  }
+
+  /** Gives what was typed in the system that is not shown its units, and dangers their words. */
+  #bringIntoUnits() {
+    const { kept, numbers } = this.#state;
+    const wasOther = kept.units ? kept.units !== shownSystem() : !isOwnSystem();
+    for (const block of wasOther ? this.#checks() : []) {
+      const typed = numbers[String(block.dataset.check)] ?? {};
+      for (const field of block.querySelectorAll("[data-numbers] input")) {
+        const input = /** @type {HTMLInputElement} */ (field);
+        if (typed[input.name]) {
+          typed[input.name] = withUnit(typed[input.name], hiddenAttribute(input, "data-unit"));
+        }
+      }
+    }
+    kept.units = shownSystem();
+    const boxes = /** @type {HTMLElement[]} */ (this.#fields("[data-danger]"));
+    this.#state.dangers = this.#state.dangers.map((danger) => {
+      const box = boxes.find((one) => hiddenAttribute(one, "data-danger") === danger);
+      return box?.dataset.danger ?? danger;
+    });
+  }
+
   /** Puts what was kept into the fields. */
   #fillIn() {
+    this.#bringIntoUnits();
     const { kept, answers, unsure, numbers, dangers, record } = this.#state;
     for (const field of this.#fields("[data-keep]")) {
       field.value = kept[String(field.dataset.keep)] ?? "";
@@ -150,7 +185,7 @@ class Call {
     const answer = this.#state.answers[String(block.dataset.check)];
     const shown = block.matches("details") ? block.querySelector("summary [data-part=answer]") : this.#section.querySelector(`[data-for="${block.dataset.check}"]`);
     if (shown) {
-      shown.textContent = answer ? answerIn(block, answer) : block.matches("details") ? "" : "not chosen";
+      shown.textContent = answer ? answerIn(block, answer) : block.matches("details") ? "" : say("not chosen");
     }
   }
 
@@ -196,7 +231,7 @@ class Call {
         break;
       case "save":
         saveText(this.#recordText(), `visit-record-${this.#state.begun.slice(0, 10)}.txt`);
-        this.#tell("The record is saved as a file.");
+        this.#tell(say("The record is saved as a file."));
         break;
       case "end":
         this.#end();
@@ -251,7 +286,7 @@ class Call {
     this.#knowledge ??= fetchText(new URL(String(this.#section.dataset.knowledge), document.baseURI));
     try {
       const answer = await this.#client.consult(await this.#knowledge, asked);
-      this.#part("start").textContent = this.#client.word;
+      this.#part("start").textContent = say(this.#client.word);
       return answer;
     } catch (problem) {
       this.#knowledge = null;
@@ -293,14 +328,14 @@ class Call {
     tryAgain.hidden = true;
     button.hidden = false;
     if (stop?.why === "danger") {
-      this.#say("Stop here: make the place safe.");
-      button.textContent = "Why";
+      this.#say(say("Stop here: make the place safe."));
+      button.textContent = say("Why");
     } else if (!isStarted) {
-      this.#say("Choose what the customer says.");
-      button.textContent = "Begin";
+      this.#say(say("Choose what the customer says."));
+      button.textContent = say("Begin");
     } else {
       this.#say(this.#leader);
-      button.textContent = check ? `${word}: ${titleOf(this.#section, check)}` : "What to do";
+      button.textContent = check ? `${word}: ${titleOf(this.#section, check)}` : say("What to do");
     }
   }
 
@@ -333,7 +368,7 @@ class Call {
   }
 
   #end() {
-    if (confirm("Begin a new call? The readings and the record of this one are removed from this browser.")) {
+    if (confirm(say("Begin a new call? The readings and the record of this one are removed from this browser."))) {
       this.#memory.forget();
       keepUnit("");
       forgetMarks();
@@ -348,7 +383,7 @@ class Call {
   #keep() {
     const isKept = this.#memory.keep(this.#state);
     const told = this.#part("storage");
-    told.textContent = isKept ? "" : "This browser keeps nothing: when this page is closed, the call is lost.";
+    told.textContent = isKept ? "" : say("This browser keeps nothing: when this page is closed, the call is lost.");
     told.hidden = isKept;
     this.#writeRecord();
   }
@@ -367,7 +402,7 @@ class Call {
   /** @param {unknown} problem */
   #sayOff(problem) {
     const reason = problem instanceof Error ? problem.message : String(problem);
-    this.#say(`The ranking is off, because Python could not work in this page: ${reason}. What you enter is kept; the table below works without it.`);
+    this.#say(say("The ranking is off, because Python could not work in this page: {reason}. What you enter is kept; the table below works without it.", { reason }));
     /** @type {HTMLElement} */ (this.#section.querySelector("[data-action=next]")).hidden = true;
     /** @type {HTMLElement} */ (this.#section.querySelector("[data-action=try-again]")).hidden = false;
   }

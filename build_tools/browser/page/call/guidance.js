@@ -1,6 +1,7 @@
 /**
  * Which check comes next, and what has to come before a check.
  */
+import { say } from "../words.js";
 
 /**
  * @param {any} picture  see calculators/diagnosis/picture.py; null before the first one
@@ -9,10 +10,10 @@
 export function following(picture) {
   const { next, stop } = picture ?? {};
   if (stop?.why === "found" && !stop.proved && stop.prove.length) {
-    return { check: stop.prove[0], word: "Prove it" };
+    return { check: stop.prove[0], word: say("Prove it") };
   }
   const goesOn = !stop || stop.why === "nothing more to learn";
-  return { check: goesOn ? next?.check : undefined, word: "Next" };
+  return { check: goesOn ? next?.check : undefined, word: say("Next") };
 }
 
 /**
@@ -28,10 +29,10 @@ export function showNotes(section, { locked, waiting }) {
     const check = String(block.dataset.check);
     const sentences = [];
     if (locked[check]) {
-      sentences.push(`This destroys what others would show. Make these first: ${titles(locked[check])}.`);
+      sentences.push(say("This destroys what others would show. Make these first: {titles}.", { titles: titles(locked[check]) }));
     }
     if (waiting[check]) {
-      sentences.push(`This needs a finding first: ${titles(waiting[check].map((one) => one.check))}.`);
+      sentences.push(say("This needs a finding first: {titles}.", { titles: titles(waiting[check].map((one) => one.check)) }));
     }
     const note = /** @type {HTMLElement} */ (block.querySelector("[data-part=note]"));
     note.textContent = sentences.join(" ");

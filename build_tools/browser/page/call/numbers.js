@@ -5,6 +5,7 @@
  *   calculators/diagnosis/numbers.py
  */
 import { answerIn } from "./record.js";
+import { say } from "../words.js";
 
 /** @type {Read} */
 export const NOTHING_READ = { result: null, problems: {}, sentence: "" };
@@ -40,6 +41,6 @@ export function showRead(block, read) {
     return false;
   }
   radio.checked = true;
-  told.textContent = `This shows: ${answerIn(block, String(read.result))}.`;
+  told.textContent = say("This shows: {answer}.", { answer: answerIn(block, String(read.result)) });
   return true;
 }

@@ -2,6 +2,7 @@
  * The visit record: what was read, found, done and advised, as text to print, copy or save.
  */
 import { element } from "../element.js";
+import { say } from "../words.js";
 
 /**
  * @param {HTMLElement} section  the call
@@ -11,7 +12,7 @@ import { element } from "../element.js";
  */
 export function recordText(section, state, leader) {
   const begun = new Date(state.begun).toLocaleString(document.documentElement.lang, { dateStyle: "long", timeStyle: "short" });
-  const lines = [`Visit record, ${begun}`, ""];
+  const lines = [say("Visit record, {begun}", { begun }), ""];
   const add = (/** @type {string} */ label, /** @type {string | undefined} */ text) => text?.trim() && lines.push(`${label}: ${text.trim()}`);
   const chosen = (/** @type {string} */ id) => /** @type {HTMLSelectElement} */ (section.querySelector(id)).selectedOptions[0];
   const texts = new Map(
@@ -22,13 +23,13 @@ export function recordText(section, state, leader) {
   );
   const write = (/** @type {string} */ name) => add(texts.get(name)?.label ?? "", texts.get(name)?.text);
   write("customer");
-  add("The customer’s words", state.kept.words);
+  add(say("The customer’s words"), state.kept.words);
   for (const name of ["unit", "water"]) {
     if (state.kept[name]) {
-      add(name === "unit" ? "Unit" : "Water", chosen(name === "unit" ? "#call-control" : "#call-water").text);
+      add(name === "unit" ? say("Unit") : say("Water"), chosen(name === "unit" ? "#call-control" : "#call-water").text);
     }
   }
-  lines.push("", "Readings");
+  lines.push("", say("Readings"));
   for (const block of section.querySelectorAll("[data-check]")) {
     const check = String(/** @type {HTMLElement} */ (block).dataset.check);
     if (state.answers[check]) {
@@ -40,13 +41,13 @@ export function recordText(section, state, leader) {
   for (const danger of state.dangers) {
     lines.push(`- Work stopped: ${danger}`);
   }
-  lines.push("", "Finding");
+  lines.push("", say("Finding"));
   const found = state.record.cause ? chosen("#call-finding").text : "";
-  add("Cause", found || "not found yet");
-  add("The handbook’s ranking", leader);
+  add(say("Cause"), found || say("not found yet"));
+  add(say("The handbook’s ranking"), leader);
   for (const fault of state.excluded) {
     const title = [...section.querySelectorAll("#call-finding option")].find((one) => /** @type {HTMLOptionElement} */ (one).value === fault)?.textContent;
-    add("Ruled out by a repair", title ?? "");
+    add(say("Ruled out by a repair"), title ?? "");
   }
   lines.push("");
   ["work", "before", "after", "advice"].forEach(write);
@@ -57,9 +58,9 @@ export function recordText(section, state, leader) {
 export async function copyText(text) {
   try {
     await navigator.clipboard.writeText(text);
-    return "The record is copied.";
+    return say("The record is copied.");
   } catch {
-    return "This browser does not let the page copy: mark the text below and copy it.";
+    return say("This browser does not let the page copy: mark the text below and copy it.");
   }
 }
 

@@ -5,6 +5,7 @@
  * @typedef {{title: string, link: string, procedures: {title: string, link: string}[]}} Cause
  */
 import { element } from "../element.js";
+import { say } from "../words.js";
 
 const CAUSES_SHOWN = 5;
 
@@ -28,7 +29,7 @@ export function showStanding(block, picture, causes, { excluded, unitLink }) {
   );
   const out = excluded.filter((fault) => causes[fault]).map((fault) => ruledOut(fault, causes[fault]));
   part(block, "causes").replaceChildren(...ranked, ...out);
-  part(block, "unknown").textContent = `Something that is not in this handbook: ${picture.unknown.words}.`;
+  part(block, "unknown").textContent = say("Something that is not in this handbook: {words}.", { words: picture.unknown.words });
 }
 
 /**
@@ -46,9 +47,9 @@ function causeRow(fault, cause, { chance, words, before }, place, unitLink) {
   if (place < 2) {
     const links = cause.procedures.map(({ title, link }) => element("a", { href: link }, title));
     if (unitLink) {
-      links.push(element("a", { href: unitLink }, "The unit’s numbers"));
+      links.push(element("a", { href: unitLink }, say("The unit’s numbers")));
     }
-    const out = element("button", { type: "button", className: "call__button" }, "Repaired, and it was not this");
+    const out = element("button", { type: "button", className: "call__button" }, say("Repaired, and it was not this"));
     out.dataset.action = "exclude";
     out.dataset.fault = fault;
     const list = element("ul", { className: "call__links" }, ...links.map((link) => element("li", {}, link)), element("li", {}, out));
@@ -59,10 +60,10 @@ function causeRow(fault, cause, { chance, words, before }, place, unitLink) {
 
 /** @param {string} fault @param {Cause} cause */
 function ruledOut(fault, cause) {
-  const back = element("button", { type: "button", className: "call__button" }, "Consider it again");
+  const back = element("button", { type: "button", className: "call__button" }, say("Consider it again"));
   back.dataset.action = "include";
   back.dataset.fault = fault;
-  return element("li", { className: "call__out" }, `${cause.title}: ruled out by a repair. `, back);
+  return element("li", { className: "call__out" }, say("{title}: ruled out by a repair. ", { title: cause.title }), back);
 }
 
 /** @param {HTMLElement} block @param {string} name */

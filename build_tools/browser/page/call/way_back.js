@@ -4,6 +4,7 @@
 import { element } from "../element.js";
 import { SITE } from "../place.js";
 import { CallMemory } from "./memory.js";
+import { say } from "../words.js";
 
 /** Where on the page "Find the cause" a call stands. */
 export const WAY_BACK = "#call-standing";
@@ -16,6 +17,6 @@ export function showWayBack() {
   }
   way.dataset.mounted = "";
   if (new CallMemory(SITE.href).recall().answers.complaint) {
-    way.append(element("a", { href: new URL(`faults/${WAY_BACK}`, SITE).href }, "Back to the call"));
+    way.append(element("a", { href: new URL(`faults/${WAY_BACK}`, SITE).href }, say("Back to the call")));
   }
 }

@@ -3,6 +3,7 @@
  */
 import { element } from "../element.js";
 import { answerIn } from "./record.js";
+import { say } from "../words.js";
 
 /**
  * @param {HTMLElement} section  the call
@@ -19,6 +20,6 @@ export function showComplaints(section, words, found) {
     button.dataset.complaint = complaint;
     return button;
   });
-  const nothing = "No complaint is known by these words: choose from the list.";
+  const nothing = say("No complaint is known by these words: choose from the list.");
   place.replaceChildren(...buttons, ...(words.trim() && !found.length ? [element("p", {}, nothing)] : []));
 }

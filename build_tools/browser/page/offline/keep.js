@@ -4,6 +4,7 @@
  */
 import { part } from "../parts.js";
 import { inWords } from "./editions.js";
+import { say } from "../words.js";
 
 const AT_A_TIME = 6;
 
@@ -42,7 +43,7 @@ class Keep {
   async mount() {
     this.#block.dataset.mounted = "";
     if (!("serviceWorker" in navigator && "caches" in globalThis)) {
-      this.#say("This browser keeps no pages here: the address is not secure (https), or the window is a private one.");
+      this.#say(say("This browser keeps no pages here: the address is not secure (https), or the window is a private one."));
       return;
     }
     this.#block.addEventListener("click", ({ target }) => {
@@ -58,7 +59,7 @@ class Keep {
     try {
       await this.#show();
     } catch {
-      this.#say("This browser refuses to keep pages: storage is switched off, or the window is a private one.");
+      this.#say(say("This browser refuses to keep pages: storage is switched off, or the window is a private one."));
     }
   }
 
@@ -69,31 +70,31 @@ class Keep {
     const isBegun = Boolean(out && !isNewest && (await caches.has(this.#editions.cacheOf(out))));
     const sentences = [before];
     if (kept) {
-      sentences.push(`This phone keeps the edition of ${inWords(kept.date)}; it opens without a network.`);
+      sentences.push(say("This phone keeps the edition of {date}; it opens without a network.", { date: inWords(kept.date) }));
     }
     if (out && !isNewest) {
       sentences.push(
-        kept ? `The edition of ${inWords(out.date)} is out.` : "",
-        isBegun ? "A part of it is fetched already." : `It takes ${megabytes(out.size)} of this phone’s storage; less than half of that travels.`,
+        kept ? say("The edition of {date} is out.", { date: inWords(out.date) }) : "",
+        isBegun ? say("A part of it is fetched already.") : say("It takes {size} of this phone’s storage; less than half of that travels.", { size: megabytes(out.size) }),
       );
     } else if (!kept) {
-      sentences.push("There is no network to fetch it from.");
+      sentences.push(say("There is no network to fetch it from."));
     }
     this.#say(sentences.filter(Boolean).join(" "));
     this.#offer({ keep: Boolean(out && !isNewest), stop: false, remove: Boolean(kept || isBegun) });
-    this.#button("keep").textContent = isBegun ? "Go on" : kept ? "Fetch the new edition" : "Keep this handbook on this phone";
+    this.#button("keep").textContent = isBegun ? say("Go on") : kept ? say("Fetch the new edition") : say("Keep this handbook on this phone");
   }
 
   async #keep() {
     this.#isStopped = false;
     this.#offer({ keep: false, stop: true, remove: false });
-    this.#say("Fetching the handbook …");
+    this.#say(say("Fetching the handbook …"));
     let sentence = "";
     try {
       // Some browsers know no such wish, and some ask the person, whose answer need not come.
       navigator.storage?.persist?.().catch(() => {});
       await this.#fetchEdition();
-      sentence = "Done.";
+      sentence = say("Done.");
     } catch (problem) {
       sentence = reasonFrom(problem);
     }
@@ -104,7 +105,7 @@ class Keep {
   async #fetchEdition() {
     const edition = await this.#editions.out();
     if (!edition) {
-      throw new Stopped("There is no network.");
+      throw new Stopped(say("There is no network."));
     }
     const response = await fetch(new URL(`edition-${edition.id}.json`, this.#site), { cache: "no-cache" });
     /** @type {KeptFile[]} */
@@ -115,7 +116,7 @@ class Keep {
     const fetchSome = async () => {
       for (let file = queue.shift(); file; file = queue.shift()) {
         if (this.#isStopped) {
-          throw new Stopped("Stopped; what is fetched stays for the next time.");
+          throw new Stopped(say("Stopped; what is fetched stays for the next time."));
         }
         await this.#fetchFile(cache, file);
         bytes += file[1];
@@ -149,12 +150,12 @@ class Keep {
         }
       }
     }
-    throw new Stopped(`The file ${address || "of the first page"} did not arrive as this edition has it; perhaps a newer one is being put up just now.`);
+    throw new Stopped(say("The file {page} did not arrive as this edition has it; perhaps a newer one is being put up just now.", { page: address || "of the first page" }));
   }
 
   async #remove() {
     await this.#editions.remove();
-    await this.#show("It is off this phone.");
+    await this.#show(say("It is off this phone."));
   }
 
   /** @param {number} bytes @param {number} all */
@@ -162,7 +163,7 @@ class Keep {
     this.#progress.hidden = false;
     this.#progress.max = all;
     this.#progress.value = bytes;
-    this.#part("fetched").textContent = `${megabytes(bytes)} of ${megabytes(all)}`;
+    this.#part("fetched").textContent = say("{size} of {size2}", { size: megabytes(bytes), size2: megabytes(all) });
   }
 
   /** @param {Record<string, boolean>} offered */
@@ -200,9 +201,9 @@ function reasonFrom(problem) {
     return problem.message;
   }
   if (problem?.name === "QuotaExceededError") {
-    return "This phone’s storage is full: free some, then go on. What is fetched stays for now.";
+    return say("This phone’s storage is full: free some, then go on. What is fetched stays for now.");
   }
-  return "The network was lost. What is fetched stays: go on when it is back.";
+  return say("The network was lost. What is fetched stays: go on when it is back.");
 }
 
 /** @param {ArrayBuffer} content */

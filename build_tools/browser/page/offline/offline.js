@@ -3,6 +3,7 @@
  */
 import { Editions, inWords } from "./editions.js";
 import { mountKeep } from "./keep.js";
+import { say } from "../words.js";
 
 /** Where a browser keeps nothing (no secure address, a private window), pages just do without. */
 export async function registerOfflineWorker() {
@@ -43,12 +44,12 @@ export async function tellAge() {
     return; // another page has taken this one's place
   }
   if (!out) {
-    note(`There is no network. This is the edition of ${inWords(time.dateTime)}.`);
+    note(say("There is no network. This is the edition of {date}.", { date: inWords(time.dateTime) }));
   } else if (time.dateTime < out.date) {
-    note(`This is a copy from the edition of ${inWords(time.dateTime)}; that of ${inWords(out.date)} is out. Load the page again when the network is better.`);
+    note(say("This is a copy from the edition of {date}; that of {date2} is out. Load the page again when the network is better.", { date: inWords(time.dateTime), date2: inWords(out.date) }));
   } else if (kept && kept.id !== out.id) {
-    note(`This phone keeps the edition of ${inWords(kept.date)}, and a newer one is out. `, {
-      words: "Fetch it",
+    note(say("This phone keeps the edition of {date}, and a newer one is out. ", { date: inWords(kept.date) }), {
+      words: say("Fetch it"),
       address: new URL("reference/on-this-phone/", site),
     });
   }

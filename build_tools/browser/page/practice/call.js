@@ -6,18 +6,20 @@
 import { debriefParts, replayParts } from "./call_debrief.js";
 import { keep, nothingKept, recall } from "./call_memory.js";
 import { inWords, minutesIn, part, showChecks, showCustomer, showReadings } from "./call_shown.js";
+import { onUnits } from "../units/typed.js";
 import { addAttempt, callItem } from "./record.js";
+import { marked, say } from "../words.js";
 
 /** From here on a stated confidence counts as sure. */
 const SURE_FROM = 80;
 
 /** What comes next: the words of the bar's button, and where it leads. */
 const NEXT = /** @type {Record<string, [string, string]>} */ ({
-  search: ["Name the cause", "#name-the-cause"],
-  repair: ["Repair it", "#repair"],
-  prove: ["Prove it", "#prove"],
-  tell: ["Tell the customer", "#tell-the-customer"],
-  over: ["Read the debrief", "[data-part=debrief]"],
+  search: [marked("Name the cause"), "#name-the-cause"],
+  repair: [marked("Repair it"), "#repair"],
+  prove: [marked("Prove it"), "#prove"],
+  tell: [marked("Tell the customer"), "#tell-the-customer"],
+  over: [marked("Read the debrief"), "[data-part=debrief]"],
 });
 
 /** @typedef {import("../calculator_client.js").CalculatorClient} CalculatorClient */
@@ -59,6 +61,7 @@ class PracticePage {
     }
     this.#section.addEventListener("input", (event) => this.#typed(/** @type {HTMLInputElement} */ (event.target)));
     this.#section.addEventListener("click", (event) => this.#clicked(event));
+    onUnits(() => this.#changeUnits());
     this.#fillIn();
     const { family, fault, code } = asked();
     if (code && code !== this.#kept.code) {
@@ -71,6 +74,14 @@ class PracticePage {
     if (fault && !goesOn) {
       this.#enqueue(() => this.#begin(fault));
     } else if (this.#kept.code) {
+      this.#enqueue(() => this.#show(this.#kept.code, this.#kept.moves));
+    }
+  }
+
+  /** Shows the same call in the other units. */
+  #changeUnits() {
+    this.#knowledge = null;
+    if (this.#section.isConnected && this.#picture) {
       this.#enqueue(() => this.#show(this.#kept.code, this.#kept.moves));
     }
   }
@@ -151,7 +162,7 @@ class PracticePage {
         await this.#move({ do: "tell", text: typed.text ?? "" }, "text-problem");
         break;
       case "give-up":
-        if (confirm("Give this call up? Its debrief tells what it was, and it counts as it stands.")) {
+        if (confirm(say("Give this call up? Its debrief tells what it was, and it counts as it stands."))) {
           await this.#move({ do: "give-up" }, "");
         }
         break;
@@ -169,7 +180,7 @@ class PracticePage {
   /** Whether a call that goes on may be left. */
   #mayLeave() {
     const goesOn = this.#picture && !this.#picture.over && this.#kept.moves.length;
-    return !goesOn || confirm("Leave the call that goes on? Its moves are removed from this browser.");
+    return !goesOn || confirm(say("Leave the call that goes on? Its moves are removed from this browser."));
   }
 
   /** Begins a new call. @param {string} fault  that shall be hidden, or "" */
@@ -254,9 +265,9 @@ class PracticePage {
     showReadings(section, picture);
     showChecks(section, picture);
     const causes = this.#causes();
-    const named = picture.named.map((/** @type {any} */ one) => `${one.causes.map((/** @type {string} */ name) => causes[name].title).join(" and ")}, ${one.confidence} % sure`);
+    const named = picture.named.map((/** @type {any} */ one) => say("{causes}, {confidence} % sure", { causes: one.causes.map((/** @type {string} */ name) => causes[name].title).join(" and "), confidence: one.confidence }));
     listTexts(part(section, "named"), named);
-    listTexts(part(section, "remedies"), picture.remedies.map((/** @type {any} */ one) => `Repaired at ${minutesIn(one.at)}: ${[causes[one.remedy].title, ...one.parts].join("; ")}`));
+    listTexts(part(section, "remedies"), picture.remedies.map((/** @type {any} */ one) => say("Repaired at {minutes}: {parts}", { minutes: minutesIn(one.at), parts: [causes[one.remedy].title, ...one.parts].join("; ") })));
     part(section, "repair").hidden = !picture.named.length;
     part(section, "prove").hidden = !picture.remedies.length;
     part(section, "tell").hidden = !picture.remedies.length;
@@ -267,11 +278,11 @@ class PracticePage {
     }
     const next = this.#button("next");
     next.hidden = false;
-    next.textContent = NEXT[picture.next][0];
+    next.textContent = say(NEXT[picture.next][0]);
     this.#section.toggleAttribute("data-begun", true);
     const made = { check: picture.readings.at(-1), prove: picture.proofs.at(-1) };
     const last = made[/** @type {"check" | "prove"} */ (this.#lastMove())];
-    this.#say(`${minutesIn(picture.minutes)} on the clock.${last ? ` ${inWords(last)}` : ""}`);
+    this.#say(say("{minutes} on the clock.{last}", { minutes: minutesIn(picture.minutes), last: last ? ` ${inWords(last)}` : "" }));
     if (isNew) {
       this.#goTo("[data-part=customer]");
     }
@@ -295,7 +306,7 @@ class PracticePage {
     const replay = await this.#ask({ work: "replay", code, moves, units }, () => this.#showDebrief());
     if (replay) {
       place.append(...replayParts(replay));
-      this.#say(`The call is over: ${told.score} of 100 points.`);
+      this.#say(say("The call is over: {score} of 100 points.", { score: told.score }));
     }
   }
 
@@ -320,14 +331,14 @@ class PracticePage {
     try {
       this.#knowledge ??= fetchText(new URL(String(this.#section.dataset.knowledge), document.baseURI));
       const answer = await this.#client.consult(await this.#knowledge, asked);
-      part(this.#section, "start").textContent = this.#client.word;
+      part(this.#section, "start").textContent = say(this.#client.word);
       this.#button("try-again").hidden = true;
       return answer;
     } catch (problem) {
       this.#knowledge = null;
       this.#again = again;
       this.#button("try-again").hidden = false;
-      this.#say(`The call stands still, because Python could not work in this page: ${problem instanceof Error ? problem.message : problem}. What you did is kept.`);
+      this.#say(say("The call stands still, because Python could not work in this page: {problem}. What you did is kept.", { problem: problem instanceof Error ? problem.message : problem }));
       return undefined;
     } finally {
       this.#section.ariaBusy = "false";
@@ -340,7 +351,7 @@ class PracticePage {
 
   #keep() {
     const isKept = keep(this.#kept);
-    this.#tell("storage", isKept ? "" : "This browser keeps nothing: when this page is closed, the call is lost.");
+    this.#tell("storage", isKept ? "" : say("This browser keeps nothing: when this page is closed, the call is lost."));
   }
 
   #clearProblems() {

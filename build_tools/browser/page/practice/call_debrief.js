@@ -3,6 +3,7 @@
  */
 import { element } from "../element.js";
 import { minutesIn } from "./call_shown.js";
+import { say } from "../words.js";
 
 /**
  * @typedef {{title: string, link: string}} Link
@@ -16,17 +17,17 @@ import { minutesIn } from "./call_shown.js";
  */
 export function debriefParts(told, causes) {
   return [
-    element("h2", { tabIndex: -1 }, `The debrief: ${told.score} of 100 points`),
-    ...told.critical.map((/** @type {string} */ sentence) => element("p", { className: "call__danger" }, `Critical: ${sentence}`)),
-    element("h3", {}, "What it was"),
+    element("h2", { tabIndex: -1 }, say("The debrief: {score} of 100 points", { score: told.score })),
+    ...told.critical.map((/** @type {string} */ sentence) => element("p", { className: "call__danger" }, say("Critical: {sentence}", { sentence }))),
+    element("h3", {}, say("What it was")),
     ...told.faults.map((/** @type {any} */ fault) => whatItWas(fault, causes[fault.fault])),
-    ...(told.brought ? [element("p", {}, "The first of the two brought the second.")] : []),
-    ...(told.danger ? [element("p", {}, `A danger was in this home: ${told.danger}`)] : []),
-    element("h3", {}, "The points"),
+    ...(told.brought ? [element("p", {}, say("The first of the two brought the second."))] : []),
+    ...(told.danger ? [element("p", {}, say("A danger was in this home: {danger}", { danger: told.danger }))] : []),
+    element("h3", {}, say("The points")),
     points(told),
-    element("h3", {}, "The words to the customer"),
+    element("h3", {}, say("The words to the customer")),
     element("p", {}, wordsTold(told.words)),
-    element("h3", {}, "Beside you on the same call"),
+    element("h3", {}, say("Beside you on the same call")),
     ...others(told),
   ];
 }
@@ -37,24 +38,24 @@ export function debriefParts(told, causes) {
  */
 export function replayParts(replay) {
   const { day, visit, regenerations } = replay.history;
-  const when = day === null ? "Nothing went wrong in these days." : `The fault began on day ${day}, and you came on day ${visit}.`;
+  const when = day === null ? say("Nothing went wrong in these days.") : say("The fault began on day {day}, and you came on day {visit}.", { day, visit });
   const drawn = new DOMParser().parseFromString(replay.history.picture, "image/svg+xml").documentElement;
   const picture = element("figure", { className: "practice-call__history" }, drawn);
   return [
-    element("h3", {}, "What each reading was worth"),
-    ...(replay.steps.length ? [steps(replay.steps)] : [element("p", {}, "You read nothing before you named a cause.")]),
-    element("h3", {}, "What went on in the home"),
-    element("p", {}, `${when} Dashed uprights are its ${regenerations} regenerations.`),
+    element("h3", {}, say("What each reading was worth")),
+    ...(replay.steps.length ? [steps(replay.steps)] : [element("p", {}, say("You read nothing before you named a cause."))]),
+    element("h3", {}, say("What went on in the home")),
+    element("p", {}, say("{when} Dashed uprights are its {regenerations} regenerations.", { when, regenerations })),
     picture,
   ];
 }
 
 /** @param {any} fault @param {Cause} cause */
 function whatItWas(fault, cause) {
-  const tests = element("p", {}, `A right closing test here: ${fault.tests.join("; ") || "none that this home could show"}.`);
+  const tests = element("p", {}, say("A right closing test here: {tests}.", { tests: fault.tests.join("; ") || "none that this home could show" }));
   const links = [link(cause), ...cause.procedures.map(link), ...cause.lessons.map(link)];
   const list = element("ul", { className: "call__links" }, ...links.map((one) => element("li", {}, one)));
-  return element("div", {}, element("p", {}, element("strong", {}, fault.title), ". What it does, and what to do about it, stands on its page."), tests, list);
+  return element("div", {}, element("p", {}, element("strong", {}, fault.title), say(". What it does, and what to do about it, stands on its page.")), tests, list);
 }
 
 /** @param {Link} to */
@@ -64,47 +65,47 @@ function link(to) {
 
 /** @param {any} told */
 function points(told) {
-  const rows = told.parts.map((/** @type {any} */ one) => [one.part, `${one.points} of ${one.most}`]);
+  const rows = told.parts.map((/** @type {any} */ one) => [one.part, say("{points} of {most}", { points: one.points, most: one.most })]);
   const taken = told.taken.map((/** @type {any} */ one) => [one.sentence, `−${one.points}`]);
-  return table(["Part", "Points"], [...rows, ...taken, ["Together", String(told.score)]]);
+  return table([say("Part"), say("Points")], [...rows, ...taken, [say("Together"), String(told.score)]]);
 }
 
 /** @param {any} words */
 function wordsTold(words) {
-  const missing = [words.found ? "" : "what you found", words.done ? "" : "what you did", words.watch ? "" : "what to watch"].filter(Boolean);
+  const missing = [words.found ? "" : say("what you found"), words.done ? "" : say("what you did"), words.watch ? "" : say("what to watch")].filter(Boolean);
   const sentences = [];
   if (!words.long) {
-    sentences.push("Too few words to tell a customer anything.");
+    sentences.push(say("Too few words to tell a customer anything."));
   }
   if (missing.length) {
-    sentences.push(`No word was found for ${missing.join(", and for ")}.`);
+    sentences.push(say("No word was found for {words}.", { words: missing.join(", and for ") }));
   }
   if (words.jargon.length) {
-    sentences.push(`Words that a customer may not know: ${words.jargon.join(", ")}.`);
+    sentences.push(say("Words that a customer may not know: {jargon}.", { jargon: words.jargon.join(", ") }));
   }
-  sentences.push("This looks only for words, and understands nothing: read your text to somebody.");
+  sentences.push(say("This looks only for words, and understands nothing: read your text to somebody."));
   return sentences.join(" ");
 }
 
 /** @param {any} told @returns {HTMLElement[]} */
 function others(told) {
-  const row = (/** @type {string} */ name, /** @type {any} */ one) => [name, one.found ? minutesIn(one.minutes) : `not found in ${minutesIn(one.minutes)}`, one.wrong.join("; ") || "none"];
-  const rows = [["You", minutesIn(told.minutes), told.wrong.join("; ") || "none"], row("The diagnosis of this handbook", told.diagnosis), row("All checks in their order", told.fixed)];
-  const order = told.diagnosis.steps.join("; ") || "no check at all";
+  const row = (/** @type {string} */ name, /** @type {any} */ one) => [name, one.found ? minutesIn(one.minutes) : say("not found in {minutes}", { minutes: minutesIn(one.minutes) }), one.wrong.join("; ") || say("none")];
+  const rows = [[say("You"), minutesIn(told.minutes), told.wrong.join("; ") || say("none")], row(say("The diagnosis of this handbook"), told.diagnosis), row(say("All checks in their order"), told.fixed)];
+  const order = told.diagnosis.steps.join("; ") || say("no check at all");
   return [
-    table(["Who", "Minutes to the cause", "Repairs in vain"], rows),
-    element("p", {}, `The order of the diagnosis: ${order}.`),
+    table([say("Who"), say("Minutes to the cause"), say("Repairs in vain")], rows),
+    element("p", {}, say("The order of the diagnosis: {order}.", { order })),
   ];
 }
 
 /** @param {any[]} all */
 function steps(all) {
   const rows = all.map((one) => {
-    const side = one.words === "nothing" ? "nothing" : `${one.words}, ${one.for ? "for" : "against"} it`;
-    const better = one.same ? "the same" : one.better || "naming the cause";
+    const side = one.words === "nothing" ? "nothing" : say("{words}, {side} it", { words: one.words, side: one.for ? "for" : "against" });
+    const better = one.same ? say("the same") : one.better || say("naming the cause");
     return [`${one.title}: ${one.label}`, minutesIn(one.minutes), side, one.chance, one.leader, better];
   });
-  return table(["Reading", "Took", "Said of the true cause", "Its chance then", "What led then", "The diagnosis would have made"], rows);
+  return table([say("Reading"), say("Took"), say("Said of the true cause"), say("Its chance then"), say("What led then"), say("The diagnosis would have made")], rows);
 }
 
 /** @param {string[]} head @param {string[][]} rows */

@@ -2,6 +2,7 @@
  * What a practice call shows after a move: the customer, the readings, how each check stands.
  */
 import { element } from "../element.js";
+import { say } from "../words.js";
 
 /**
  * @typedef {{label: string, shown: string}} Line
@@ -11,16 +12,16 @@ import { element } from "../element.js";
 
 /** @param {number} minutes */
 export function minutesIn(minutes) {
-  return `${Math.round(minutes * 10) / 10} min`;
+  return say("{minutes} min", { minutes: Math.round(minutes * 10) / 10 });
 }
 
 /** @param {HTMLElement} section @param {any} picture  see calculators/practice/pictured.py */
 export function showCustomer(section, picture) {
   part(section, "code").textContent = picture.code;
   const words = picture.words.map((/** @type {string} */ said) => element("blockquote", {}, `“${said}”`));
-  part(section, "said").replaceChildren(...words, element("p", {}, `On the telephone it was noted as: ${picture.complaint}.`));
+  part(section, "said").replaceChildren(...words, element("p", {}, say("On the telephone it was noted as: {complaint}.", { complaint: picture.complaint })));
   const { control, water, lines } = picture.home;
-  const all = [{ label: "Control", shown: control }, { label: "Water", shown: water }, ...lines];
+  const all = [{ label: say("Control"), shown: control }, { label: say("Water"), shown: water }, ...lines];
   part(section, "home").replaceChildren(...rows(all));
 }
 
@@ -31,13 +32,13 @@ export function showReadings(section, picture) {
   part(section, "proofs").replaceChildren(...picture.proofs.map(item));
   const told = [];
   if (picture.sprayed) {
-    told.push("Something was opened under pressure: water sprayed through the room.");
+    told.push(say("Something was opened under pressure: water sprayed through the room."));
   }
   if (picture.consent) {
-    told.push("The customer has agreed to opening.");
+    told.push(say("The customer has agreed to opening."));
   }
   if (picture.safe) {
-    told.push("The unit is safe until the next check or repair needs it in service.");
+    told.push(say("The unit is safe until the next check or repair needs it in service."));
   }
   part(section, "safety").textContent = told.join(" ");
 }
@@ -49,7 +50,7 @@ export function showReadings(section, picture) {
  */
 export function inWords(reading) {
   const lines = reading.lines.map((one) => `${one.label} ${one.shown}`).join(", ");
-  const told = reading.ready ? lines || reading.label : "on its way";
+  const told = reading.ready ? lines || reading.label : say("on its way");
   return `${reading.title}: ${told}.${reading.danger ? ` You see this: ${reading.danger}` : ""}`;
 }
 
@@ -70,7 +71,7 @@ function showCheck(block, state, reading, isOver) {
   const isTold = ["needs", "impossible", "spoiled"].includes(state.state);
   note.textContent = isTold ? state.why : "";
   note.hidden = !isTold;
-  const words = { read: "read", waiting: "on its way", spoiled: "evidence gone", impossible: "not possible here" };
+  const words = { read: say("read"), waiting: say("on its way"), spoiled: say("evidence gone"), impossible: say("not possible here") };
   part(block, "answer").textContent = /** @type {Record<string, string>} */ (words)[state.state] ?? "";
   part(block, "shown").replaceChildren(...(reading ? shown(reading) : []));
   const button = /** @type {HTMLButtonElement} */ (block.querySelector("[data-action=check]"));
@@ -79,7 +80,7 @@ function showCheck(block, state, reading, isOver) {
 
 /** @param {Reading} reading */
 function item(reading) {
-  return element("li", {}, element("strong", {}, reading.title), " ", element("small", {}, `at ${minutesIn(reading.at)}`), ...shown(reading));
+  return element("li", {}, element("strong", {}, reading.title), " ", element("small", {}, say("at {minutes}", { minutes: minutesIn(reading.at) })), ...shown(reading));
 }
 
 /**
@@ -91,18 +92,18 @@ function item(reading) {
  */
 function shown(reading) {
   if (!reading.ready) {
-    return [element("p", {}, "Not ready yet. Do something else meanwhile, or wait.")];
+    return [element("p", {}, say("Not ready yet. Do something else meanwhile, or wait."))];
   }
   const parts = [];
   if (reading.lines.length) {
     parts.push(element("dl", { className: "practice-call__lines" }, ...rows(reading.lines)));
-    const summary = element("summary", {}, element("span", { className: "call__title" }, "What the handbook calls this"));
+    const summary = element("summary", {}, element("span", { className: "call__title" }, say("What the handbook calls this")));
     parts.push(element("details", { className: "practice-call__called" }, summary, element("p", {}, reading.label)));
   } else {
     parts.push(element("p", {}, reading.label));
   }
   if (reading.danger) {
-    parts.push(element("p", { className: "call__danger" }, `You see this: ${reading.danger}`));
+    parts.push(element("p", { className: "call__danger" }, say("You see this: {danger}", { danger: reading.danger })));
   }
   return parts;
 }

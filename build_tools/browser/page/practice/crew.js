@@ -6,6 +6,7 @@ import { element } from "../element.js";
 import { fileName, saveFile, textOf } from "./files.js";
 import { today } from "./record.js";
 import { counted } from "./section.js";
+import { say } from "../words.js";
 
 /** @param {import("./section.js").RecordSection} section */
 export function showCrew(section) {
@@ -21,7 +22,7 @@ export function showCrew(section) {
       section.part("found").hidden = true;
       section.part("people").replaceChildren();
       section.part("refused").replaceChildren();
-      section.say("No file is loaded yet.");
+      section.say(say("No file is loaded yet."));
       return;
     }
     const readable = files.filter((file) => !file.problem).map(({ name, text }) => ({ name, text }));
@@ -34,7 +35,7 @@ export function showCrew(section) {
     section.part("refused").replaceChildren(...refused.map(({ file, sentence }) => element("li", {}, element("b", {}, file), `: ${sentence}`)), ...answer.notes.map((/** @type {string} */ note) => element("li", {}, note)));
     section.part("people").replaceChildren(...files.map((file, at) => fileEntry(file, at)));
     section.part("found").hidden = !answer.people.length;
-    section.say(answer.people.length ? `${counted(answer.people.length, "person is", "people are")} in the tables.` : "None of the files is a record.");
+    section.say(answer.people.length ? say("{count} in the tables.", { count: counted(answer.people.length, "person is", "people are") }) : say("None of the files is a record."));
     showTables(section, answer);
   };
 
@@ -48,7 +49,7 @@ export function showCrew(section) {
     csv: () => {
       // The mark at the beginning tells table programs that the letters are of all languages.
       saveFile(`\ufeff${csv}`, fileName("crew", "", today(), "csv"), "text/csv");
-      told("The table is saved as a file.");
+      told(say("The table is saved as a file."));
     },
     print: () => window.print(),
     remove: (button) => {
@@ -70,7 +71,7 @@ export function showCrew(section) {
 
 /** @param {{name: string}} file @param {number} at */
 function fileEntry(file, at) {
-  const button = element("button", { type: "button", className: "record__button" }, "Take away", element("span", { className: "record__unseen" }, ` ${file.name}`));
+  const button = element("button", { type: "button", className: "record__button" }, say("Take away"), element("span", { className: "record__unseen" }, ` ${file.name}`));
   button.dataset.action = "remove";
   button.dataset.at = String(at);
   return element("li", {}, file.name, " ", button);
@@ -79,11 +80,11 @@ function fileEntry(file, at) {
 /** @param {import("./section.js").RecordSection} section @param {any} answer */
 function showTables(section, answer) {
   const head = (/** @type {string[]} */ names) => names.map((name) => element("th", { scope: "col" }, name));
-  section.part("stands-head").replaceChildren(...head(["Skill", ...answer.people, "Signed off"]));
-  section.part("heat-head").replaceChildren(...head(["Skill", ...answer.people, "All"]));
+  section.part("stands-head").replaceChildren(...head([say("Skill"), ...answer.people, say("Signed off")]));
+  section.part("heat-head").replaceChildren(...head([say("Skill"), ...answer.people, say("All")]));
   section.part("stands").replaceChildren(
     ...answer.rows.map((/** @type {any} */ row) =>
-      element("tr", {}, element("th", { scope: "row" }, row.title), ...row.cells.map(standsCell), element("td", {}, `${row.all.signed} of ${answer.people.length}`)),
+      element("tr", {}, element("th", { scope: "row" }, row.title), ...row.cells.map(standsCell), element("td", {}, say("{signed} of {length}", { signed: row.all.signed, length: answer.people.length }))),
     ),
   );
   section.part("heat").replaceChildren(
@@ -93,7 +94,7 @@ function showTables(section, answer) {
 
 /** @param {any} cell */
 function standsCell(cell) {
-  const made = element("td", {}, element("b", {}, `Level ${cell.level}`), element("small", {}, cell.state === "signed off" ? `signed off, check by ${cell.check_by}` : cell.state));
+  const made = element("td", {}, element("b", {}, say("Level {level}", { level: cell.level })), element("small", {}, cell.state === "signed off" ? say("signed off, check by {check_by}", { check_by: cell.check_by }) : cell.state));
   made.dataset.state = cell.state;
   made.title = cell.missing.join(" ");
   return made;
@@ -101,7 +102,7 @@ function standsCell(cell) {
 
 /** @param {any} cell */
 function heatCell(cell) {
-  const made = element("td", {}, cell.answers ? element("b", {}, `${Math.round(cell.share * 100)} %`) : "", element("small", {}, cell.answers ? `${cell.right} of ${cell.answers}` : "no answers"));
+  const made = element("td", {}, cell.answers ? element("b", {}, `${Math.round(cell.share * 100)} %`) : "", element("small", {}, cell.answers ? say("{right} of {answers}", { right: cell.right, answers: cell.answers }) : "no answers"));
   if (cell.step !== null) {
     made.dataset.step = String(cell.step);
   }

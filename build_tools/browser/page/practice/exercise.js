@@ -3,15 +3,17 @@
  * works everything out again, and notes the first answer to each question in the learner's record.
  */
 import { savesData } from "../data_saving.js";
+import { onUnits } from "../units/typed.js";
 import { element } from "../element.js";
 import { choiceField, orderField, textField } from "./fields.js";
 import { addAttempt } from "./record.js";
 import { inAWord, rows, showResult } from "./result.js";
 import { addressWithSeed, newSeed, seedInAddress } from "./seeds.js";
+import { marked, say } from "../words.js";
 
 /** @typedef {import("../calculator_client.js").CalculatorClient} CalculatorClient */
 
-const LATER = "Only the first answer to a question counts in your record.";
+const LATER = marked("Only the first answer to a question counts in your record.");
 
 /** @param {(section: HTMLElement) => CalculatorClient} clientFor */
 export function mountExercises(clientFor) {
@@ -48,10 +50,11 @@ class Exercise {
     this.#section.hidden = false;
     this.#section.addEventListener("click", (event) => this.#clicked(event));
     this.#part("answers").addEventListener("submit", (event) => this.#submitted(/** @type {SubmitEvent} */ (event)));
+    onUnits(() => this.#changeUnits());
     this.#seed = seedInAddress() || newSeed();
     if (savesData()) {
-      this.#say("You save data, so nothing is fetched yet.");
-      this.#retry.textContent = "Ask me a question";
+      this.#say(say("You save data, so nothing is fetched yet."));
+      this.#retry.textContent = say("Ask me a question");
       this.#retry.hidden = false;
     } else {
       this.#pose();
@@ -77,10 +80,30 @@ class Exercise {
     }
     history.replaceState(history.state, "", addressWithSeed(this.#seed));
     this.#say("");
-    this.#part("seed").textContent = `Question ${this.#seed}`;
+    this.#part("seed").textContent = say("Question {seed}", { seed: this.#seed });
     this.#part("question").replaceChildren(element("p", {}, question.story), ...rows(question.given));
     const fields = question.asked.map((/** @type {any} */ asked) => this.#field(asked, question.items));
     this.#part("answers").replaceChildren(...fields, sureButtons());
+  }
+
+  /** The same question in the other units; what was answered stays, as it has its units with it. */
+  async #changeUnits() {
+    this.#exercise = JSON.parse(String(this.#section.dataset.exercise));
+    this.#knowledge = null;
+    if (!this.#section.isConnected || !this.#fields.size) {
+      return;
+    }
+    const isCounted = this.#isCounted;
+    const isMarked = this.#part("result").hasChildNodes();
+    const answers = [...this.#fields].map(([name, field]) => ({ name, answer: field.answer() }));
+    await this.#pose();
+    for (const { name, answer } of answers) {
+      this.#fields.get(name)?.put(answer);
+    }
+    this.#isCounted = isCounted;
+    if (isMarked) {
+      await this.#mark(false);
+    }
   }
 
   /** @param {any} asked @param {any} [items] @returns {HTMLElement} */
@@ -118,7 +141,7 @@ class Exercise {
     const wrong = Object.keys(result.problems);
     if (wrong.length) {
       this.#part("result").replaceChildren();
-      this.#say(`Nothing is marked yet. ${Object.values(result.problems).join(" ")}`);
+      this.#say(say("Nothing is marked yet. {problem}", { problem: Object.values(result.problems).join(" ") }));
       this.#fields.get(wrong[0])?.focus();
       return;
     }
@@ -137,7 +160,7 @@ class Exercise {
     for (const one of asked) {
       if (!this.#fields.has(one.name)) {
         const buttons = this.#part("answers").lastElementChild;
-        buttons?.before(this.#field({ ...one, label: `First: ${one.label.toLowerCase()}` }));
+        buttons?.before(this.#field({ ...one, label: say("First: {label}", { label: one.label.toLowerCase() }) }));
       }
     }
   }
@@ -145,13 +168,13 @@ class Exercise {
   /** @param {any} result @param {boolean} sure @param {string} seed @returns {Promise<string>} */
   async #note(result, sure, seed) {
     if (this.#isCounted) {
-      return LATER;
+      return say(LATER);
     }
     this.#isCounted = true;
     const { id, family, skill } = this.#exercise;
     const { right, score, critical } = result;
     const { kept, sentence } = await addAttempt({ item: id, family, skill, right, sure, score, critical, seed });
-    return kept ? "Noted in your record." : sentence;
+    return kept ? say("Noted in your record.") : sentence;
   }
 
   /** @param {object} asked @returns {Promise<any>}  null where a later request made it stale */
@@ -164,8 +187,8 @@ class Exercise {
       return turn === this.#turn ? answer : null;
     } catch (problem) {
       if (turn === this.#turn) {
-        this.#say(`This cannot be worked out now (${problem instanceof Error ? problem.message : problem}). What you wrote stays.`);
-        this.#retry.textContent = "Try again";
+        this.#say(say("This cannot be worked out now ({problem}). What you wrote stays.", { problem: problem instanceof Error ? problem.message : problem }));
+        this.#retry.textContent = say("Try again");
         this.#retry.hidden = false;
       }
       return null;
@@ -213,9 +236,9 @@ class Exercise {
     const { href } = addressWithSeed(this.#seed);
     try {
       await navigator.clipboard.writeText(href);
-      this.#say("The link is copied.");
+      this.#say(say("The link is copied."));
     } catch {
-      this.#say(`This browser does not let the page copy. The link is: ${href}`);
+      this.#say(say("This browser does not let the page copy. The link is: {href}", { href }));
     }
   }
 
@@ -243,7 +266,7 @@ class Exercise {
 }
 
 function sureButtons() {
-  const made = [["sure", "Mark it: I am sure"], ["unsure", "Mark it: I am not sure"]].map(([value, words]) => element("button", { type: "submit", className: "exercise__button exercise__button--mark", value }, words));
+  const made = [["sure", say("Mark it: I am sure")], ["unsure", say("Mark it: I am not sure")]].map(([value, words]) => element("button", { type: "submit", className: "exercise__button exercise__button--mark", value }, words));
   return element("div", { className: "exercise__row" }, ...made);
 }
 

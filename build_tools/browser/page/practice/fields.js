@@ -5,11 +5,13 @@
  * @typedef {object} Field
  * @property {HTMLElement} element
  * @property {() => any} answer
+ * @property {(answer: any) => void} put  an answer that was given before
  * @property {(sentence: string) => void} tellProblem  "" takes it away
  * @property {(feedback: {right: boolean, feedback: string, wrong?: string[]} | null) => void} tell
  * @property {() => void} focus
  */
 import { element } from "../element.js";
+import { say } from "../words.js";
 
 /** @param {any} asked  see calculators/practice/exercises.py @param {string} id @returns {Field} */
 export function textField(asked, id) {
@@ -19,7 +21,10 @@ export function textField(asked, id) {
   input.setAttribute("aria-describedby", `${help.id} ${problem.id} ${said.id}`);
   const label = element("label", { className: "exercise__label", htmlFor: id }, asked.label);
   const made = element("div", { className: "exercise__field" }, label, input, help, problem, said);
-  return { element: made, answer: () => input.value, tellProblem, tell, focus: () => input.focus() };
+  const put = (/** @type {string} */ text) => {
+    input.value = text;
+  };
+  return { element: made, answer: () => input.value, put, tellProblem, tell, focus: () => input.focus() };
 }
 
 /** @param {any} asked @param {string} id @returns {Field} */
@@ -31,17 +36,22 @@ export function choiceField(asked, id) {
   const made = element("fieldset", { className: "exercise__field" }, legend, ...choices, problem, said);
   made.setAttribute("aria-describedby", `${problem.id} ${said.id}`);
   const answer = () => inputs.find((/** @type {HTMLInputElement} */ input) => input.checked)?.value ?? "";
-  return { element: made, answer, tellProblem, tell, focus: () => (inputs.find((/** @type {HTMLInputElement} */ input) => input.checked) ?? inputs[0]).focus() };
+  const put = (/** @type {string} */ choice) => {
+    for (const input of inputs) {
+      input.checked = input.value === choice;
+    }
+  };
+  return { element: made, answer, put, tellProblem, tell, focus: () => (inputs.find((/** @type {HTMLInputElement} */ input) => input.checked) ?? inputs[0]).focus() };
 }
 
 /**
  * @param {any} asked
  * @param {string} id
  * @param {{name: string, text: string}[]} items
- * @param {(sentence: string) => void} say  tells who does not see what was moved
+ * @param {(sentence: string) => void} announce  tells who does not see what was moved
  * @returns {Field}
  */
-export function orderField(asked, id, items, say) {
+export function orderField(asked, id, items, announce) {
   const list = element("ol", { className: "exercise__items", id });
   const { problem, said, tellProblem, tell } = told(id, [list]);
   const place = (/** @type {Element} */ row) => [...list.children].indexOf(row);
@@ -54,14 +64,14 @@ export function orderField(asked, id, items, say) {
     }
     list.insertBefore(by < 0 ? row : other, by < 0 ? other : row);
     list.querySelectorAll("[data-wrong]").forEach((one) => one.removeAttribute("data-wrong"));
-    say(`Step ${place(row) + 1} of ${items.length}: ${row.dataset.text}`);
+    announce(say("Step {place} of {count}: {text}", { place: place(row) + 1, count: items.length, text: row.dataset.text }));
   };
 
   for (const { name, text } of items) {
     const row = element("li", {}, element("span", {}, text));
     row.dataset.name = name;
     row.dataset.text = text;
-    const buttons = [["Up", "↑", -1], ["Down", "↓", 1]].map(([word, arrow, by]) => {
+    const buttons = [[say("Up"), "↑", -1], [say("Down"), "↓", 1]].map(([word, arrow, by]) => {
       const button = element("button", { type: "button", className: "exercise__button" }, String(arrow));
       button.setAttribute("aria-label", `${word}: ${text}`);
       button.addEventListener("click", () => {
@@ -76,6 +86,10 @@ export function orderField(asked, id, items, say) {
   const label = element("p", { className: "exercise__label", id: `${id}-label` }, asked.label);
   list.setAttribute("aria-labelledby", label.id);
   const answer = () => [...list.children].map((row) => /** @type {HTMLElement} */ (row).dataset.name);
+  const put = (/** @type {string[]} */ names) => {
+    const rows = new Map([...list.children].map((row) => [/** @type {HTMLElement} */ (row).dataset.name, row]));
+    list.append(...names.flatMap((name) => rows.get(name) ?? []));
+  };
   const tellAll = (/** @type {any} */ feedback) => {
     tell(feedback && { ...feedback, feedback: feedback.right ? feedback.feedback : "" });
     for (const row of list.children) {
@@ -84,7 +98,7 @@ export function orderField(asked, id, items, say) {
     }
   };
   const focus = () => list.querySelector("button")?.focus();
-  return { element: element("div", { className: "exercise__field" }, label, list, problem, said), answer, tellProblem, tell: tellAll, focus };
+  return { element: element("div", { className: "exercise__field" }, label, list, problem, said), answer, put, tellProblem, tell: tellAll, focus };
 }
 
 /** @param {string} id @param {HTMLElement[]} controls */

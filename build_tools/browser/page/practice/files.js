@@ -2,6 +2,7 @@
  * Files that a person saves and loads: everything stays on the device.
  */
 import { element } from "../element.js";
+import { say } from "../words.js";
 
 /** More bytes than a record can have are not even read. */
 const MOST_BYTES = 20_000_000;
@@ -20,12 +21,12 @@ export function saveFile(text, name, type) {
 export async function textOf(file) {
   const { name } = file;
   if (file.size > MOST_BYTES) {
-    return { name, text: "", problem: "The file is far too large for a record." };
+    return { name, text: "", problem: say("The file is far too large for a record.") };
   }
   try {
     return { name, text: await file.text(), problem: "" };
   } catch {
-    return { name, text: "", problem: "The browser could not read the file." };
+    return { name, text: "", problem: say("The browser could not read the file.") };
   }
 }
 

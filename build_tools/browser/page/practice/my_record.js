@@ -5,6 +5,7 @@ import { element } from "../element.js";
 import { fileName, saveFile, textOf } from "./files.js";
 import { readRecord, recordText, replaceRecord, today, UNREADABLE, writeRecord } from "./record.js";
 import { counted } from "./section.js";
+import { say } from "../words.js";
 
 /** @param {import("./section.js").RecordSection} section */
 export function showMyRecord(section) {
@@ -26,7 +27,7 @@ export function showMyRecord(section) {
     if (!answer) {
       return;
     }
-    section.tellProblem(answer.problem ? `${answer.problem} ${UNREADABLE}` : "");
+    section.tellProblem(answer.problem ? `${answer.problem} ${say(UNREADABLE)}` : "");
     section.part("skills").replaceChildren(...answer.skills.map(skillEntry));
   };
 
@@ -35,7 +36,7 @@ export function showMyRecord(section) {
       // Nothing that would make the record unreadable: see _NOT_SHOWN in record.py.
       record.name = name.value.replace(/\s+/g, " ").replace(/[\p{Cc}\p{Cs}\u202a-\u202e\u2066-\u2069]/gu, "").trim();
     });
-    told(written.sentence || "The name is kept.");
+    told(written.sentence || say("The name is kept."));
   });
   section.part("files").addEventListener("change", async () => {
     const field = /** @type {HTMLInputElement} */ (section.part("files"));
@@ -52,28 +53,28 @@ export function showMyRecord(section) {
   section.onClick({
     save: () => {
       saveFile(recordText() || JSON.stringify(readRecord().record), fileName("practice-record", readRecord().record.name, today(), "json"), "application/json");
-      told("The record is saved as a file.");
+      told(say("The record is saved as a file."));
     },
     print: () => window.print(),
     delete: () => {
       asked = recordText();
       const { record, problem } = readRecord();
       section.part("question-text").textContent = problem
-        ? "Delete the record that cannot be read? Nothing brings it back, unless you saved it as a file."
-        : `Delete ${counted(record.attempts.length, "answer", "answers")} and ${counted(record.observed.length, "observation", "observations")}? Nothing brings them back, unless you saved the record as a file.`;
+        ? say("Delete the record that cannot be read? Nothing brings it back, unless you saved it as a file.")
+        : say("Delete {count} and {count2}? Nothing brings them back, unless you saved the record as a file.", { count: counted(record.attempts.length, "answer", "answers"), count2: counted(record.observed.length, "observation", "observations") });
       question.hidden = false;
       question.focus();
     },
     keep: () => {
       question.hidden = true;
       deleteButton.focus();
-      told("The record is kept.");
+      told(say("The record is kept."));
     },
     "really-delete": async () => {
       const { changed, kept, sentence } = await replaceRecord(asked, null);
       question.hidden = true;
       deleteButton.focus();
-      told(changed ? "Another page has just added something, so nothing was deleted. Look again." : kept ? "The record is deleted." : sentence);
+      told(changed ? say("Another page has just added something, so nothing was deleted. Look again.") : kept ? say("The record is deleted.") : sentence);
     },
   });
   section.show(work, quick);
@@ -87,20 +88,20 @@ export function showMyRecord(section) {
 async function loaded(section, file) {
   const { text: imported, problem } = await textOf(file);
   if (problem) {
-    return `${problem} Your record is as it was.`;
+    return say("{problem} Your record is as it was.", { problem });
   }
   for (;;) {
     const text = recordText();
     const answer = await section.ask({ work: "record", text, imported, skills: section.skills, today: today() });
     if (!answer) {
-      return "The file is not loaded. Your record is as it was.";
+      return say("The file is not loaded. Your record is as it was.");
     }
     if (answer.problem) {
-      return `${answer.problem} Your record is as it was.`;
+      return say("{problem} Your record is as it was.", { problem: answer.problem });
     }
     const { changed, sentence } = await replaceRecord(text, answer.record);
     if (!changed) {
-      return sentence || (answer.new ? `The file brought ${counted(answer.new, "entry that was", "entries that were")} not here yet.` : "All of the file was here already.");
+      return sentence || (answer.new ? say("The file brought {entries} not here yet.", { entries: counted(answer.new, "entry that was", "entries that were") }) : say("All of the file was here already."));
     }
   }
 }
@@ -108,18 +109,18 @@ async function loaded(section, file) {
 /** @param {import("./record.js").PersonRecord} record @returns {string} */
 function contents({ attempts, observed }) {
   if (!attempts.length && !observed.length) {
-    return "Nothing is in it yet. It fills by itself when you do exercises and practice calls.";
+    return say("Nothing is in it yet. It fills by itself when you do exercises and practice calls.");
   }
-  return `It holds ${counted(attempts.length, "answer", "answers")} and ${counted(observed.length, "observation", "observations")}.`;
+  return say("It holds {count} and {count2}.", { count: counted(attempts.length, "answer", "answers"), count2: counted(observed.length, "observation", "observations") });
 }
 
 /** @param {any} one */
 function skillEntry(one) {
-  const state = one.state === "signed off" ? `signed off on ${one.signed_on}, to be checked again by ${one.check_by}` : one.state === "check again" ? "to be checked again" : one.state;
+  const state = one.state === "signed off" ? say("signed off on {signed_on}, to be checked again by {check_by}", { signed_on: one.signed_on, check_by: one.check_by }) : one.state === "check again" ? say("to be checked again") : one.state;
   const facts = [
-    `Level ${one.level}${one.level_day && ` (${one.level_day})`}`,
-    one.answers ? `${one.right} of the last ${counted(one.answers, "answer", "answers")} right` : "no answers yet",
-    `${counted(one.calls, "practice call", "practice calls")} passed`,
+    say("Level {level}{day}", { level: one.level, day: one.level_day && ` (${one.level_day})` }),
+    one.answers ? say("{right} of the last {answers} right", { right: one.right, answers: counted(one.answers, "answer", "answers") }) : say("no answers yet"),
+    say("{calls} passed", { calls: counted(one.calls, "practice call", "practice calls") }),
   ];
   const missing = one.missing.map((/** @type {string} */ sentence) => element("li", {}, sentence));
   return element(
@@ -128,6 +129,6 @@ function skillEntry(one) {
     element("b", {}, one.title),
     element("span", { className: "record__state" }, state),
     element("small", {}, facts.join("; ")),
-    ...(missing.length ? [element("details", {}, element("summary", {}, "What is missing"), element("ul", {}, ...missing))] : []),
+    ...(missing.length ? [element("details", {}, element("summary", {}, say("What is missing")), element("ul", {}, ...missing))] : []),
   );
 }

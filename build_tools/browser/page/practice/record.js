@@ -22,6 +22,7 @@
  * @typedef {{version: number, name: string, attempts: KeptAttempt[], observed: Observation[]}} PersonRecord
  * @typedef {{kept: boolean, sentence: string}} Written  sentence: "" when it is kept
  */
+import { marked, say } from "../words.js";
 
 export const KEY = "handbook-record";
 const VERSION = 1;
@@ -29,10 +30,10 @@ const VERSION = 1;
 const MOST_ATTEMPTS = 15_000;
 const CHANGED = "handbook-record-changed";
 
-export const UNREADABLE = "The record in this browser cannot be read by this edition of the handbook. It is left as it is: save it as a file from “My record” before you delete it.";
-export const NOT_KEPT = "This browser keeps nothing for this site, or has no room left: save your record as a file from “My record” before you close this page.";
+export const UNREADABLE = marked("The record in this browser cannot be read by this edition of the handbook. It is left as it is: save it as a file from “My record” before you delete it.");
+export const NOT_KEPT = marked("This browser keeps nothing for this site, or has no room left: save your record as a file from “My record” before you close this page.");
 
-export const FULL = "Your record is full: save it as a file from “My record”, delete it there, and begin a new one.";
+export const FULL = marked("Your record is full: save it as a file from “My record”, delete it there, and begin a new one.");
 
 /** What the browser would not keep: the record as it is on this page only. @type {string | null} */
 let unkept = null;
@@ -83,7 +84,7 @@ export function recordText() {
 export function readRecord() {
   const text = recordText();
   const record = text ? parsed(text) : newRecord();
-  return { record: record ?? newRecord(), problem: record ? "" : UNREADABLE };
+  return { record: record ?? newRecord(), problem: record ? "" : say(UNREADABLE) };
 }
 
 /**
@@ -135,7 +136,7 @@ export function addAttempt(attempt) {
   const added = { at: now.toISOString(), day: today(now), item, family, skill: skill ?? "", right: Boolean(right), sure: Boolean(sure), score, critical: Boolean(critical), ...drawn };
   return writeRecord((record) => {
     if (record.attempts.length >= MOST_ATTEMPTS) {
-      return FULL;
+      return say(FULL);
     }
     record.attempts.push(added);
   });
@@ -182,7 +183,7 @@ function store(record) {
     unkept = record ? JSON.stringify(record) : "";
   }
   dispatchEvent(new Event(CHANGED));
-  return unkept === null ? { kept: true, sentence: "" } : { kept: false, sentence: NOT_KEPT };
+  return unkept === null ? { kept: true, sentence: "" } : { kept: false, sentence: say(NOT_KEPT) };
 }
 
 /** @param {PersonRecord | null} record  what takes the place of the record that is there now */

@@ -3,16 +3,17 @@
  */
 import { workingRow } from "../answer.js";
 import { element } from "../element.js";
+import { say } from "../words.js";
 
 /** @param {any} result  see calculators/practice/exercises.py @returns {string} */
 export function inAWord(result) {
   if (result.critical) {
-    return "Not like this: somebody could get hurt.";
+    return say("Not like this: somebody could get hurt.");
   }
   if (result.right) {
-    return "Right.";
+    return say("Right.");
   }
-  return result.score ? `Not yet: ${Math.round(100 * result.score)} of 100.` : "Not yet.";
+  return result.score ? say("Not yet: {score} of 100.", { score: Math.round(100 * result.score) }) : say("Not yet.");
 }
 
 /** @param {any} result @param {string} noted  what became of it in the record */
@@ -23,7 +24,7 @@ export function showResult(result, noted) {
   const beside = Object.values(result.fields).map((/** @type {any} */ one) => one.feedback).join(" ");
   const more = result.feedback.filter((/** @type {string} */ one) => Array.isArray(result.fields.order?.wrong) || !beside.includes(one));
   const sentences = result.right ? [] : more.map((/** @type {string} */ one) => element("li", {}, one));
-  const solution = element("details", { className: "exercise__solution", open: result.right }, element("summary", {}, "The solution"), ...rows(result.answers), ...result.solution.flatMap(part));
+  const solution = element("details", { className: "exercise__solution", open: result.right }, element("summary", {}, say("The solution")), ...rows(result.answers), ...result.solution.flatMap(part));
   return [heading, ...(sentences.length ? [element("ul", {}, ...sentences)] : []), ...(noted ? [element("p", { className: "exercise__help" }, noted)] : []), solution];
 }
 

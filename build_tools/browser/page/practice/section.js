@@ -3,6 +3,7 @@
  */
 import { savesData } from "../data_saving.js";
 import { onRecordChange } from "./record.js";
+import { say, sayCount } from "../words.js";
 
 /** @typedef {import("../calculator_client.js").CalculatorClient} CalculatorClient */
 
@@ -45,7 +46,7 @@ export class RecordSection {
     const stop = onRecordChange(() => (this.element.isConnected ? all() : stop()));
     all();
     if (!isWanted) {
-      this.say("You save data, so what works it out is not fetched yet.");
+      this.say(say("You save data, so what works it out is not fetched yet."));
       this.retry.hidden = false;
     }
   }
@@ -90,7 +91,7 @@ export class RecordSection {
   async ask(asked) {
     const turn = ++this.#turn;
     this.retry.hidden = true;
-    this.say("One moment …");
+    this.say(say("One moment …"));
     try {
       const answer = await this.#client.ask(asked);
       if (turn !== this.#turn) {
@@ -100,7 +101,7 @@ export class RecordSection {
       return answer;
     } catch (problem) {
       if (turn === this.#turn) {
-        this.say(`This cannot be worked out now (${problem instanceof Error ? problem.message : problem}). Nothing is lost.`);
+        this.say(say("This cannot be worked out now ({problem}). Nothing is lost.", { problem: problem instanceof Error ? problem.message : problem }));
         this.retry.hidden = false;
       }
       return null;
@@ -110,5 +111,5 @@ export class RecordSection {
 
 /** @param {number} number @param {string} one @param {string} many @returns {string} */
 export function counted(number, one, many) {
-  return `${number.toLocaleString("en-US")} ${number === 1 ? one : many}`;
+  return `${number.toLocaleString("en-US")} ${sayCount(number, one, many)}`;
 }

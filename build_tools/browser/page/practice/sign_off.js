@@ -4,6 +4,7 @@
  */
 import { fileName, saveFile, textOf } from "./files.js";
 import { readRecord, recordText, replaceRecord, today } from "./record.js";
+import { say } from "../words.js";
 
 /** @param {import("./section.js").RecordSection} section */
 export function showSignOff(section) {
@@ -25,7 +26,7 @@ export function showSignOff(section) {
       return;
     }
     if (answer.problem) {
-      told(`${answer.problem} The sheet is as it was.`);
+      told(say("{problem} The sheet is as it was.", { problem: answer.problem }));
       return;
     }
     source = from;
@@ -36,8 +37,8 @@ export function showSignOff(section) {
 
   /** @param {any} answer */
   const showAnswer = (answer) => {
-    const who = answer.record.name || "somebody who has not written a name yet";
-    section.part("whose").textContent = source === "file" ? `The sheet shows the file of ${who}.` : `The sheet shows the record on this device, of ${who}.`;
+    const who = answer.record.name || say("somebody who has not written a name yet");
+    section.part("whose").textContent = source === "file" ? say("The sheet shows the file of {who}.", { who }) : say("The sheet shows the record on this device, of {who}.", { who });
     cell("name").textContent = answer.record.name;
     answer.skills.forEach(fillRow);
     form.hidden = false;
@@ -49,7 +50,7 @@ export function showSignOff(section) {
     source = "none";
     fileText = "";
     form.hidden = true;
-    section.part("whose").textContent = "The sheet is blank: fill it below, or print it and write by hand.";
+    section.part("whose").textContent = say("The sheet is blank: fill it below, or print it and write by hand.");
     for (const one of document.querySelectorAll("[data-sheet]")) {
       const { blank: empty } = /** @type {HTMLElement} */ (one).dataset;
       one.textContent = empty ?? "";
@@ -76,10 +77,10 @@ export function showSignOff(section) {
         if (changed) {
           continue;
         }
-        told(sentence || "It is added to the record on this device.");
+        told(sentence || say("It is added to the record on this device."));
       } else {
         fileText = JSON.stringify(answer.record);
-        told("It is added. Save the record as a file now: nothing of it is kept here.");
+        told(say("It is added. Save the record as a file now: nothing of it is kept here."));
       }
       showAnswer(answer);
       /** @type {HTMLInputElement} */ (form.elements.namedItem("system")).value = "";
@@ -93,7 +94,7 @@ export function showSignOff(section) {
     if (file) {
       const { text, problem } = await textOf(file);
       if (problem) {
-        told(`${problem} The sheet is as it was.`);
+        told(say("{problem} The sheet is as it was.", { problem }));
       } else {
         await fill(text, "file");
       }
@@ -110,7 +111,7 @@ export function showSignOff(section) {
       const text = source === "own" ? recordText() || JSON.stringify(readRecord().record) : fileText;
       const { name } = JSON.parse(text);
       saveFile(text, fileName("practice-record", name, today(), "json"), "application/json");
-      told("The record is saved as a file.");
+      told(say("The record is saved as a file."));
     },
   });
   section.element.hidden = false;

@@ -4,6 +4,7 @@
 import { element } from "../element.js";
 import { recordText, today } from "./record.js";
 import { counted } from "./section.js";
+import { say } from "../words.js";
 
 /** @param {import("./section.js").RecordSection} section */
 export function showToday(section) {
@@ -30,24 +31,24 @@ export function showToday(section) {
 
 /** @param {any} item @param {any} one */
 function entry(item, one) {
-  const why = one.unsafe ? "first: the last answer would have hurt somebody" : one.new ? "new" : one.over ? `due for ${counted(one.over, "day", "days")}` : "due today";
+  const why = one.unsafe ? say("first: the last answer would have hurt somebody") : one.new ? say("new") : one.over ? say("due for {days}", { days: counted(one.over, "day", "days") }) : say("due today");
   return element("li", {}, element("a", { href: item.link }, item.title), element("small", {}, ` ${item.about}; ${why}`));
 }
 
 /** @param {any} session @param {number} all */
 function afterwards(session, all) {
   if (!all) {
-    return "This handbook has no exercises yet, so nothing can be due.";
+    return say("This handbook has no exercises yet, so nothing can be due.");
   }
-  const done = session.done ? `${counted(session.done, "item is", "items are")} done today.` : "";
-  const waiting = session.waiting ? `${counted(session.waiting, "more item waits", "more items wait")} for another day.` : "";
+  const done = session.done ? say("{items} done today.", { items: counted(session.done, "item is", "items are") }) : "";
+  const waiting = session.waiting ? say("{items} for another day.", { items: counted(session.waiting, "more item waits", "more items wait") }) : "";
   const begins = session.items.every((/** @type {any} */ one) => one.new) && session.next === null;
   if (session.items.length && begins && !session.done) {
-    return "Nothing can come back yet: begin with these.";
+    return say("Nothing can come back yet: begin with these.");
   }
   if (session.items.length) {
     return [done, waiting].filter(Boolean).join(" ");
   }
-  const next = session.next === null ? "" : `The next item comes back in ${counted(session.next, "day", "days")}.`;
-  return [done, "Nothing more is due today.", next, waiting].filter(Boolean).join(" ");
+  const next = session.next === null ? "" : say("The next item comes back in {days}.", { days: counted(session.next, "day", "days") });
+  return [done, say("Nothing more is due today."), next, waiting].filter(Boolean).join(" ");
 }
