@@ -63,9 +63,9 @@ def form_html(
         numbers_named=_in_one_line(result["inputs"]),
         units=units,
         runtime_url=runtime_url if runtime_url.endswith("/") else f"{runtime_url}/",
-        kept=compares_units(calculator),
         heading=say("Try your own numbers"),
         english=english,
+        kept=compares_units(calculator),
         level=level,
         folded=folded,
     )

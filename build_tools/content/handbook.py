@@ -69,12 +69,12 @@ class Handbook:
     ids: dict[str, set[str]] = field(default_factory=dict)
     unread: set[str] = field(default_factory=set)
     broken: dict[str, str] = field(default_factory=dict)
-    shown_in: str | None = None
     _translations: dict[str, Translation] = field(default_factory=dict, repr=False)
     shipped: set[str] = field(default_factory=set)
     shipped_files: set[str] = field(default_factory=set)
     replaced: dict[str, Replaced] = field(default_factory=dict)
     example_units: dict[str, Entry[Equipment]] = field(default_factory=dict)
+    shown_in: str | None = None
 
     def file_name(self, path: Path) -> str:
         """Return how messages call a file: its path from the folder of mkdocs.yml."""

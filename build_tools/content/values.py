@@ -176,9 +176,10 @@ class Values:
         def value(match: re.Match[str]) -> str:
             place = passage.entry, passage.line_at(match.start())
             found = self.attempt(*place, lambda: self._evaluate(match[0], unit))
-            kept = isinstance(found, Shown) and found.is_kept
-            said = None if found is None else self.said(str(found))
-            return match[0] if said is None else unit_marks.kept(said) if kept else said
+            if found is None:
+                return match[0]
+            shown = self.said(str(found))
+            return unit_marks.kept(shown) if isinstance(found, Shown) and found.is_kept else shown
 
         if stray := _OPEN.search(hide_expressions(passage.text)):
             closing = "}}" if stray[0] == "{{" else "%}"

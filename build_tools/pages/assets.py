@@ -73,8 +73,8 @@ def find_assets() -> Assets:
     """Return the assets as they are now on disk."""
     files = {path.name: path for path in (THEME / ICON, *ICONS.iterdir())}
     files[SCHEME_SCRIPT] = PAGE / "embedding" / "scheme.js"
-    files[UNITS_SCRIPT] = PAGE / "units" / "units.js"
     files |= {f"search/{path.name}": path for path in SEARCH.glob("theme_worker*.js")}
+    files[UNITS_SCRIPT] = PAGE / "units" / "units.js"
     files |= joined_files()
     digest = hashlib.sha256()
     for name, path in sorted(files.items()):

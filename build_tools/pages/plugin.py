@@ -265,9 +265,9 @@ class HandbookPlugin(BasePlugin[HandbookSettings]):
         """Put the policy also into the page for a wrong address."""
         if not template_name.endswith(".html"):
             return output_content
-        return self._finished(output_content, config)
+        return self._finished(output_content, config, ENGLISH)
 
-    def _finished(self, html: str, config: MkDocsConfig, code: str = ENGLISH) -> str:
+    def _finished(self, html: str, config: MkDocsConfig, code: str) -> str:
         with speaking(code):
             html = with_elements(with_switch(html, config.extra["own_units"]))
         return with_policy(with_search(html, self._assets.folder_name, code), self._policy)

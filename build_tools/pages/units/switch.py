@@ -6,23 +6,12 @@ from markdown.extensions.toc import slugify
 from mkdocs.exceptions import PluginError
 
 from build_tools.content.unit_marks import own, pair
-from build_tools.language.languages import ENGLISH
-from build_tools.language.speaking import spoken
+from build_tools.language.speaking import marked, say
 
-#: By language: how the switch names each system, in short and in full, and what it says.
-_WORDS = {
-    "en": {
-        "us": ("US", "US customary"),
-        "metric": ("Metric", "metric"),
-        "label": "Units: {shown}. Change to {hidden} units.",
-        "told": "Quantities are now in {shown} units.",
-    },
-    "es": {
-        "us": ("EE. UU.", "de EE. UU."),
-        "metric": ("Métrico", "métricas"),
-        "label": "Unidades: {shown}. Cambiar a unidades {hidden}.",
-        "told": "Las cantidades están ahora en unidades {shown}.",
-    },
+#: How the switch names a system, in short and in full.
+NAMES = {
+    "us": (marked("US"), marked("US customary")),
+    "metric": (marked("Metric"), marked("metric")),
 }
 _BEFORE = '<form class="md-header__option" data-md-component="palette">'
 
@@ -30,19 +19,22 @@ _BEFORE = '<form class="md-header__option" data-md-component="palette">'
 def switch(own_units: str) -> str:
     """Return the switch; hidden, until the script that answers it is there."""
     other = "metric" if own_units == "us" else "us"
-    words = _WORDS.get(spoken(), _WORDS[ENGLISH])
 
-    def said(what: str, shown: str, hidden: str) -> str:
-        return words[what].format(shown=words[shown][1], hidden=words[hidden][1])
+    def said(shown: str, hidden: str) -> str:
+        names = {"now": say(NAMES[shown][1]), "then": say(NAMES[hidden][1])}
+        return say("Units: {now}. Change to {then} units.", **names)
 
-    label, told = (
-        pair(said(what, own_units, other), said(what, other, own_units))
-        for what in ("label", "told")
+    label = pair(said(own_units, other), said(other, own_units))
+    told = pair(
+        *(
+            say("Quantities are now in {now} units.", now=say(NAMES[one][1]))
+            for one in (own_units, other)
+        )
     )
-    short = pair(words[own_units][0], words[other][0])
+    words = pair(say(NAMES[own_units][0]), say(NAMES[other][0]))
     return (
         '<div class="units-switch" hidden>'
-        f'<button type="button" aria-label="{label}" title="{label}">{short}</button>'
+        f'<button type="button" aria-label="{label}" title="{label}">{words}</button>'
         f'<span class="units-switch__told" role="status" data-told="{told}"></span></div>'
     )
 
