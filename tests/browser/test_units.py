@@ -66,7 +66,7 @@ def test_the_choice_lives_on_where_the_theme_changes_pages_without_loading(
     switch(page)
     page.get_by_role("link", name="Work it out").first.click()
     page.locator("article").get_by_role("link", name="Hardness setting with iron").click()
-    expect(page.locator("#hardness-setting-hardness")).to_have_value("16.4 gpg")
+    expect(page.locator("#hardness-setting-hardness")).to_have_value("18.1 gpg")
     expect(page.locator(".units-switch button")).to_have_text("US")
     field = page.locator("#hardness-setting-hardness")
     field.fill("20")
