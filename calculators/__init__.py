@@ -46,8 +46,8 @@ from calculators import (
     water,
     weak_brine,
 )
-from calculators.declare import InputProblem
-from calculators.quantities import SYSTEMS, nearest
+from calculators.declare import InputProblem, unit_written
+from calculators.quantities import SYSTEMS, nearest, show, significant
 from calculators.working import Working
 
 #: The subjects' modules in groups, in the order in which a call meets them.
@@ -174,15 +174,21 @@ def read(calculator, inputs, units, result):
             continue
         given[one.name] = value
         if value is not None:
-            result["inputs"][one.name] = _understood(one, value, units)
+            result["inputs"][one.name] = _understood(one, value, units, inputs.get(one.name))
     return given
 
 
-def _understood(one, value, units):
+def _understood(one, value, units, text):
+    """Return an input as it was understood; `text` is what was typed, if anything.
+
+    What was typed in another unit is shown in the reader's own like any converted quantity.
+    """
     if one.kind == "choice":
         return {"label": one.label, "choice": value, "shown": value}
     number, unit = one.displayed(value, units)
-    return {"label": one.label, "number": number, "unit": unit, "shown": one.shown(value, units)}
+    converted = unit_written(text, one.kind) not in (None, unit)
+    shown = show(significant(number, 3) if converted else number, unit)
+    return {"label": one.label, "number": number, "unit": unit, "shown": shown}
 
 
 def _work_out(calculator, given, units, result):

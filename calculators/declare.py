@@ -15,6 +15,7 @@ from calculators.quantities import (
     display_unit,
     fixed,
     nearest,
+    normal_spelling,
     parse,
     plain,
     read_number,
@@ -126,10 +127,10 @@ class Input:
             raise InputProblem(self.name, f"{self.label} is missing. {self._wanted(units)}")
         if self.default is None or self.kind == "choice":
             return self.default
-        number, unit = self._round_default(units)
+        number, unit = self.round_default(units)
         return convert(number, unit, self.unit, self.kind)
 
-    def _round_default(self, units):
+    def round_default(self, units):
         """Return the default as a round number in the reader's own unit, and that unit."""
         number, unit = self.displayed(self.default, units)
         if units == "metric" and self.metric_default is not None:
@@ -138,7 +139,7 @@ class Input:
 
     def default_text(self, units):
         """Return the default as a reader of `units` sees it."""
-        return show(*self._round_default(units))
+        return show(*self.round_default(units))
 
     def _wanted(self, units):
         if self.kind == "choice":
@@ -335,6 +336,21 @@ class Output:
             "shown": show(number, unit),
             "rounding": "to the nearest minute",
         }
+
+
+def unit_written(text, kind):
+    """Return the unit that a text names for a quantity of `kind`, or None where it names none.
+
+    >>> unit_written("310 ppm", "hardness")
+    'mg/L'
+    """
+    if not isinstance(text, str) or kind not in KINDS or kind == "time of day":
+        return None
+    try:
+        _, rest = read_number(text)
+    except QuantityError:
+        return None
+    return KINDS[kind].spelled.get(normal_spelling(rest))
 
 
 def _power_of_ten_below(number):

@@ -9,6 +9,7 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined, pass_context
 from jinja2.runtime import Context
 from markupsafe import Markup
 
+from build_tools.content.both_systems import compares_units
 from build_tools.language.speaking import in_words, is_english, said, say
 from calculators.declare import Calculator, Input
 from calculators.quantities import display_unit
@@ -32,6 +33,7 @@ def form_html(
     texts: dict[str, str],
     units: str,
     runtime_url: str,
+    exact: dict[str, str] | None = None,
     level: int = 3,
     folded: bool = False,
 ) -> str:
@@ -41,8 +43,9 @@ def form_html(
     wrote for an input; an input without a text shows how the calculator understood it.
     picture: the calculator's curve for the example, as SVG. carried: by its title, what each unit
     of equipment tells of the inputs. form_id: unique in its page. runtime_url: the runtime's folder
-    as seen from the page. level: the heading's level, which fits the form into the page's outline.
-    folded: whether the working is folded until the reader asks for it.
+    as seen from the page. exact: for an input whose text was converted and rounded, what it means.
+    level: the heading's level, which fits the form into the page's outline. folded: whether the
+    working is folded until the reader asks for it.
     """
     if result["problems"]:
         problems = " ".join(result["problems"].values())
@@ -56,12 +59,13 @@ def form_html(
         picture=Markup(picture),
         carried={title: _figures(figures) for title, figures in (carried or {}).items()},
         form_id=form_id,
-        fields=_fields(calculator, result, texts, units),
+        fields=_fields(calculator, result, texts, units, exact or {}),
         numbers_named=_in_one_line(result["inputs"]),
         units=units,
         runtime_url=runtime_url if runtime_url.endswith("/") else f"{runtime_url}/",
         heading=say("Try your own numbers"),
         english=english,
+        kept=compares_units(calculator),
         level=level,
         folded=folded,
     )
@@ -91,7 +95,13 @@ def _in_one_line(inputs: dict[str, dict]) -> str:
     return " · ".join(f"{one['label']}: {one['shown']}" for one in inputs.values())
 
 
-def _fields(calculator: Calculator, result: dict, texts: dict[str, str], units: str) -> list[dict]:
+def _fields(
+    calculator: Calculator,
+    result: dict,
+    texts: dict[str, str],
+    units: str,
+    exact: dict[str, str],
+) -> list[dict]:
     fields = []
     counting: set[str] = set()
     for declared in calculator.inputs:
@@ -108,6 +118,7 @@ def _fields(calculator: Calculator, result: dict, texts: dict[str, str], units: 
             {
                 "declared": declared,
                 "text": (text if declared.choices else said(text)).replace("\u00a0", " "),
+                "exact": exact.get(declared.name),
                 "unit": display_unit(declared.unit, units),
                 "only_when": _only_when(declared),
                 "slider": _slider(declared, units),

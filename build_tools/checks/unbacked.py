@@ -6,13 +6,13 @@ from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 
 from build_tools.checks.examples import wrong_names
-from build_tools.checks.typed_quantities import Typed, kinds_of, typed_quantities
 from build_tools.content.entries import Block, Passage
 from build_tools.content.fields import Format, Measure, keys, same_as_written
 from build_tools.content.handbook import Handbook
 from build_tools.content.page_models import WorkedExample
 from build_tools.content.pictures import inputs_of
 from build_tools.content.problems import Problem, asking
+from build_tools.content.typed_quantities import Typed, kinds_of, typed_quantities
 from calculators import CALCULATORS
 from calculators.quantities import Quantity, QuantityError, display_unit, parse
 

@@ -17,6 +17,7 @@ from build_tools.comparing.formulas import digest_of_all
 from build_tools.comparing.marks import FIRST
 from build_tools.comparing.tracing import TracedValues
 from build_tools.content.handbook import Handbook
+from build_tools.content.unit_marks import own
 from build_tools.edition import CODE, Edition
 from build_tools.pages import guides
 from build_tools.pages.site import write_site
@@ -90,7 +91,7 @@ def write(record: dict[str, Any], path: Path) -> None:
 
 def shortened(markdown: str) -> str:
     """Return a page without what is no text."""
-    return _FOR_SCRIPTS.sub("", _STROKES.sub(r"<svg \2></svg>", markdown))
+    return own(_FOR_SCRIPTS.sub("", _STROKES.sub(r"<svg \2></svg>", markdown)))
 
 
 def _data(handbook: Handbook) -> list[str]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import os
 from collections.abc import Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -33,7 +33,8 @@ class Handbook:
     """All that the source folder holds, and the problems found while loading it.
 
     `ids` has the names in each group, also of what failed to load; `unread` the groups of which
-    some names could not be read; `broken` the text of each file that failed.
+    some names could not be read; `broken` the text of each file that failed. `shown_in` is the
+    unit system of those for whom the pages are made, where it is not the shop's.
 
     library: the shipped sources that the shop draws on; a handbook without one stands by itself.
     `shipped` names what the library has ("learn/what-hardness-is", "facts/bucket"), `shipped_files`
@@ -73,6 +74,7 @@ class Handbook:
     shipped_files: set[str] = field(default_factory=set)
     replaced: dict[str, Replaced] = field(default_factory=dict)
     example_units: dict[str, Entry[Equipment]] = field(default_factory=dict)
+    shown_in: str | None = None
 
     def file_name(self, path: Path) -> str:
         """Return how messages call a file: its path from the folder of mkdocs.yml."""
@@ -116,9 +118,19 @@ class Handbook:
         return name in self.names(group) or group in self.unread
 
     @property
-    def units(self) -> str:
-        """The unit system of the shop's readers."""
+    def own_units(self) -> str:
+        """The unit system of the shop, in which the sources are written."""
         return self.shop.content.units if self.shop else "us"
+
+    @property
+    def units(self) -> str:
+        """The unit system of the readers for whom the pages are made."""
+        return self.shown_in or self.own_units
+
+    def in_the_other_system(self) -> Handbook:
+        """Return the same handbook for readers of the other unit system."""
+        other = "metric" if self.own_units == "us" else "us"
+        return replace(self, shown_in=other)
 
     @cached_property
     def carried(self) -> list[Entry[Equipment]]:

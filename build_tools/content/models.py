@@ -122,6 +122,9 @@ class Fact(Format):
         description='"published" or "common practice"'
     )
     source: reference("sources") | None = Field(None, description="the key of its source")
+    kept: bool = Field(
+        False, description="true where its unit is its subject: it is then never converted"
+    )
 
     @model_validator(mode="after")
     def _complete(self) -> Self:

@@ -41,13 +41,14 @@ def worked_out(values: Values, entry: Entry[Table]) -> Grid:
     table = entry.content
     calculator = CALCULATORS[table.calculate]
     cells = [_cells(values, entry, place) for place in range(len(table.down.values))]
-    down, first = _one_unit(_label(calculator, table.down), table.down.values)
+    down, first = _one_unit(_label(calculator, table.down), _places(values, calculator, table.down))
     given = _given(values, entry)
     if table.across is None:
         head = [calculator.output(name).label for name in table.show]
         rows = [[one, *row] for one, row in zip(first, cells, strict=True)]
         return Grid("", down, "", head, rows, given)
-    across, head = _one_unit(_label(calculator, table.across), table.across.values)
+    places = _places(values, calculator, table.across)
+    across, head = _one_unit(_label(calculator, table.across), places)
     flat = [cell for row in cells for cell in row]
     answer, flat = _one_unit(calculator.output(table.show[0]).label, flat)
     width = len(head)
@@ -60,6 +61,15 @@ def _label(calculator: Calculator, axis: Axis) -> str:
     if axis.through is not None:
         return CALCULATORS[axis.through.calculate].input(axis.through.input).label
     return calculator.input(axis.input).label
+
+
+def _places(values: Values, calculator: Calculator, axis: Axis) -> list[str]:
+    """Return the values along a side as readers see them."""
+    name = axis.input
+    if axis.through is not None:
+        calculator, name = CALCULATORS[axis.through.calculate], axis.through.input
+    inputs = calculator.inputs
+    return [values.texts_shown(inputs, {name: text})[name] for text in axis.values]
 
 
 def _given(values: Values, entry: Entry[Table]) -> str:

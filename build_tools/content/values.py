@@ -15,12 +15,16 @@ from typing import Any
 from jinja2 import StrictUndefined, TemplateError, meta
 from jinja2.sandbox import SandboxedEnvironment
 
+from build_tools.content import typed_in_units, unit_marks
+from build_tools.content.both_systems import fact_in, shown_in, text_in, with_own_units
 from build_tools.content.entries import Entry, Example, Passage
-from build_tools.content.fields import Format, Measure, keys
+from build_tools.content.fields import Format, Measure, keys, parse_any
 from build_tools.content.handbook import Handbook
 from build_tools.content.markdown_file import EXPRESSION, hide_expressions
 from build_tools.content.models import Equipment, Fact, TypicalHome
+from build_tools.content.page_models import WorkedExample
 from build_tools.content.problems import Problem, expected, shortened
+from build_tools.content.typed_in_units import Answers
 from build_tools.content.unit_figures import (
     NAMES,
     OPTIONAL,
@@ -29,9 +33,10 @@ from build_tools.content.unit_figures import (
     in_us_units,
 )
 from calculators import CALCULATORS, run
-from calculators.declare import Calculator
+from calculators.declare import Calculator, Input
 from calculators.figures import picture
-from calculators.figures.drawings import drawing
+from calculators.figures.drawings import DRAWINGS, drawing
+from calculators.quantities import KINDS, QuantityError, parse
 
 _LIKE = "(expected an expression such as {{ fact.name }})"
 _OPEN = re.compile(r"\{[{%]")
@@ -85,6 +90,10 @@ class Shown(str):
     typed: str
     low: Shown
     high: Shown
+    #: The same for readers of the shop's own unit system, where that is known.
+    own = ""
+    #: Whether its unit is its subject, so that both systems have the same.
+    is_kept = False
 
     @classmethod
     def of(cls, shown: str, typed: str) -> Shown:
@@ -127,17 +136,26 @@ class Values:
         self.uses: dict[str, set[tuple[str, int, str]]] = {}
         self._used: set[str] = set()
         self.units = handbook.units
+        self._written_in = handbook.own_units
 
     @contextmanager
     def shown_as(self, unit: Entry[Any] | None) -> Iterator[None]:
         """Show values in the units of a unit of equipment, where it has its own."""
-        before = self.units
+        before = self.units, self._written_in
         own = unit.content.units if unit and isinstance(unit.content, Equipment) else None
-        self.units = own or self.handbook.units
+        if own:
+            self.units = self._written_in = own
+        else:
+            self.units, self._written_in = self.handbook.units, self.handbook.own_units
         try:
             yield
         finally:
-            self.units = before
+            self.units, self._written_in = before
+
+    @property
+    def _is_other(self) -> bool:
+        """Whether values are shown in the system that their source is not written in."""
+        return self.units != self._written_in
 
     @contextmanager
     def leaving_out_failures(self) -> Iterator[None]:
@@ -158,14 +176,37 @@ class Values:
         def value(match: re.Match[str]) -> str:
             place = passage.entry, passage.line_at(match.start())
             found = self.attempt(*place, lambda: self._evaluate(match[0], unit))
-            return match[0] if found is None else self.said(str(found))
+            if found is None:
+                return match[0]
+            shown = self.said(str(found))
+            return unit_marks.kept(shown) if isinstance(found, Shown) and found.is_kept else shown
 
         if stray := _OPEN.search(hide_expressions(passage.text)):
             closing = "}}" if stray[0] == "{{" else "%}"
             said = f'"{stray[0]}" opens an expression that nothing closes (expected "{closing}")'
             self.problems.append(passage.problem(stray.start(), said))
         with self.shown_as(unit):
-            return EXPRESSION.sub(value, passage.text)
+            text = self._in_other_units(passage) if self._is_other else passage.text
+            return EXPRESSION.sub(value, text)
+
+    def _in_other_units(self, passage: Passage) -> str:
+        """Return a text whose typed quantities are those that readers of the other system see."""
+        answers: Answers = []
+        kinds: set[str] = set()
+        content = passage.entry.content
+        calculator = CALCULATORS.get(getattr(content, "calculate", None) or "")
+        if calculator:
+            kinds = {calculator.input(name).kind for name in content.given}
+        if calculator and isinstance(content, WorkedExample):
+            computed = self.answers(passage.entry)["values"]
+            outputs = [calculator.output(name) for name in content.answers]
+            kinds |= {output.kind for output in outputs}
+            answers = [
+                (parse(content.answers[one.name], one.kind), computed[one.name]["shown"])
+                for one in outputs
+                if "unit" in computed[one.name] and one.kind in KINDS
+            ]
+        return typed_in_units.in_units(passage, self.units, answers, kinds)
 
     def said(self, shown: str) -> str:
         """Return a shown value, or the label of one, in the language of the pages."""
@@ -230,21 +271,51 @@ class Values:
 
     def drawing(self, name: str, given: Mapping[str, str]) -> tuple[str | None, dict[str, str]]:
         """Return a drawing without a calculator as SVG, and a sentence for each wrong input."""
-        return drawing(name, dict(given), self.handbook.units)
+        inputs = DRAWINGS[name].inputs if name in DRAWINGS else ()
+        return drawing(name, self.complete(inputs, given), self.handbook.units)
 
     def _inputs(self, name: str, given: Mapping[str, str]) -> tuple[tuple[str, str], ...]:
-        inputs = {**self.shop_defaults(CALCULATORS[name]), **given}
-        return tuple(sorted(inputs.items()))
+        calculator = CALCULATORS[name]
+        inputs = {**self.shop_defaults(calculator), **given}
+        return tuple(sorted(self.complete(calculator.inputs, inputs).items()))
+
+    def complete(self, inputs: Iterable[Input], given: Mapping[str, str]) -> dict[str, str]:
+        """Return what is given so that it means the same to readers of either unit system."""
+        return with_own_units(inputs, given, self._written_in, defaults=self._is_other)
+
+    def texts_shown(self, inputs: Iterable[Input], texts: Mapping[str, str]) -> dict[str, str]:
+        """Return texts of inputs, by name, as readers see them."""
+        if not self._is_other:
+            return dict(texts)
+        declared = {one.name: one for one in inputs}
+        return {
+            name: text_in(declared[name], text, self._written_in, self.units)
+            for name, text in texts.items()
+        }
 
     def measure(self, measure: Measure) -> Shown:
         """Return a quantity of a source file in the units of those who read it."""
-        return Shown.of(measure.quantity.shown(self.units), measure.text)
+        own = measure.quantity.shown(self._written_in)
+        shown = shown_in(measure.quantity, self.units) if self._is_other else own
+        made = Shown.of(shown, measure.text)
+        made.own = own
+        return made
+
+    def _fact_measure(self, measure: Measure) -> Shown:
+        made = self.measure(measure)
+        if not self._is_other:
+            return made
+        rounded = Shown.of(fact_in(measure.text, measure.quantity, self.units), measure.text)
+        rounded.own = made.own
+        return rounded
 
     def fact(self, fact: Fact) -> Shown:
         """Return a fact's value, or its range with the ends as `low` and `high`."""
+        if fact.kept and fact.value is not None:
+            return self._kept(self._fact_measure(fact.value))
         if fact.value is not None:
-            return self.measure(fact.value)
-        low, high = self.measure(fact.low), self.measure(fact.high)
+            return self._fact_measure(fact.value)
+        low, high = self._fact_measure(fact.low), self._fact_measure(fact.high)
         number, _, unit = low.partition("\u00a0")
         start = number if high.endswith(f"\u00a0{unit}") else low
         made = Shown.of(f"{start} to {high}", f"{fact.low.text} to {fact.high.text}")
@@ -277,6 +348,8 @@ class Values:
             "home": _Names(self._home_value),
             "example": self._example,
             "work_out": self._work_out,
+            "quantity": self._quantity,
+            "kept": self._kept,
         }
 
     def _fact_value(self, name: str) -> Shown:
@@ -342,7 +415,7 @@ class Values:
         value = figure(unit.content, name)
         if not isinstance(value, Measure):
             return value
-        if self.units == "us":
+        if self.units == "us" and not self._is_other:
             return Shown.of(in_us_units(name, value).shown("us"), value.text)
         return self.measure(value)
 
@@ -389,6 +462,23 @@ class Values:
             raise ValueProblem(f'the calculator "{name}" cannot use "{about}": {sentence}')
         return self._outputs(name, result)
 
+    def _quantity(self, text: Any) -> Shown:
+        """Return a quantity that a text takes as given, as in the rows of a table."""
+        try:
+            return self.measure(Measure(str(text), parse_any(str(text))))
+        except QuantityError as problem:
+            raise ValueProblem(f'"{shortened(text)}" is no quantity: {problem}') from None
+
+    def _kept(self, value: Any) -> Shown:
+        """Return a quantity in the shop's own unit for readers of both systems, such as a name."""
+        made = value if isinstance(value, Shown) else Shown.of(str(value), str(value))
+        if self._is_other and isinstance(value, Shown):
+            if not value.own:
+                raise ValueProblem("only a fact, a value of the shop or a text can be kept")
+            made = Shown.of(value.own, value.typed)
+        made.is_kept = True
+        return made
+
     def _outputs(self, name: str, result: dict[str, Any]) -> _Names:
         def find(output: str) -> Shown:
             value = result["values"].get(output)
@@ -397,7 +487,9 @@ class Values:
                     f'the calculator "{name}" gives no answer "{output}" here '
                     f"{expected(output, result['values'])}"
                 )
-            return Shown.of(value["shown"], exact(value))
+            made = Shown.of(value["shown"], exact(value))
+            made.is_kept = CALCULATORS[name].output(output).fixed_unit
+            return made
 
         return _Names(find)
 
@@ -432,7 +524,8 @@ class Values:
             for one in calculator.inputs
             if one.equipment and getattr(unit.content, one.equipment) is None
         }
-        filled = usual | self.equipment_inputs(calculator, unit)
+        own = self.equipment_inputs(calculator, unit)
+        filled = usual | self.texts_shown(calculator.inputs, own)
         return {name: text.replace("\u00a0", " ") for name, text in filled.items()}
 
 

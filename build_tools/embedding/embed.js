@@ -2,7 +2,7 @@
  * Puts calculators of the handbook into a page of another site:
  *
  *   <script src="https://…/embed.js" async></script>
- *   <handbook-calculator calculator="hardness-setting" input-hardness="25 gpg">
+ *   <handbook-calculator calculator="hardness-setting" input-hardness="25 gpg" units="metric">
  *     <a href="https://…/work-out/hardness-setting/">Hardness setting</a>
  *   </handbook-calculator>
  *
@@ -99,6 +99,10 @@
     /** @param {string} name */
     #frameFor(name) {
       const address = new URL(`embed/${name}/`, HANDBOOK);
+      const units = this.getAttribute("units");
+      if (units) {
+        address.searchParams.set("units", units);
+      }
       for (const attribute of this.attributes) {
         if (attribute.name.startsWith(INPUT)) {
           address.searchParams.set(`${name}.${attribute.name.slice(INPUT.length)}`, attribute.value);

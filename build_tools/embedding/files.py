@@ -9,6 +9,8 @@ from pathlib import Path
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 
 from build_tools.pages.security import policy_tag
+from build_tools.pages.units.elements import with_elements
+from build_tools.pages.units.switch import switch
 from calculators import CALCULATORS
 from calculators.declare import Calculator
 
@@ -38,6 +40,8 @@ class Surroundings:
 
     styles: list[str]
     scheme_script: str
+    units_script: str
+    own_units: str
     script: str
     icon: str
     site_name: str
@@ -55,11 +59,14 @@ def embedding_files(forms: dict[str, str], surroundings: Surroundings) -> dict[s
     """Return the content of each file by its address; `forms` has each calculator's form."""
     template = _ENVIRONMENT.get_template("page.html.jinja")
     files = {
-        f"embed/{name}/index.html": template.render(
-            calculator=CALCULATORS[name],
-            form=form,
-            policy_tag=policy_tag(surroundings.policy),
-            site=surroundings,
+        f"embed/{name}/index.html": with_elements(
+            template.render(
+                calculator=CALCULATORS[name],
+                form=form,
+                policy_tag=policy_tag(surroundings.policy),
+                site=surroundings,
+                units_switch=switch(surroundings.own_units),
+            )
         )
         for name, form in forms.items()
     }

@@ -29,12 +29,14 @@ STYLES = (
     BROWSER / "practice_call.css",
     BROWSER / "record.css",
     BROWSER / "exercise.css",
+    BROWSER / "units.css",
     THEME / "paper.css",
 )
 EMBEDDED_STYLES = (
     THEME / "handbook.css",
     BROWSER / "forms.css",
     BROWSER / "figures.css",
+    BROWSER / "units.css",
     EMBEDDING / "embedded.css",
     THEME / "paper.css",
 )
@@ -44,6 +46,7 @@ SCRIPT = "page/handbook.js"
 EMBEDDED_STYLE = "embedded.css"
 EMBEDDED_SCRIPT = "page/embedded.js"
 SCHEME_SCRIPT = "page/scheme.js"
+UNITS_SCRIPT = "page/units.js"
 #: The first module of each joined script, by the script's name without its ending.
 ENTRIES = {
     "page/handbook": PAGE / "handbook.js",
@@ -71,6 +74,7 @@ def find_assets() -> Assets:
     files = {path.name: path for path in (THEME / ICON, *ICONS.iterdir())}
     files[SCHEME_SCRIPT] = PAGE / "embedding" / "scheme.js"
     files |= {f"search/{path.name}": path for path in SEARCH.glob("theme_worker*.js")}
+    files[UNITS_SCRIPT] = PAGE / "units" / "units.js"
     files |= joined_files()
     digest = hashlib.sha256()
     for name, path in sorted(files.items()):

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
+from build_tools.content.both_systems import compares_units
 from build_tools.content.entries import Block, Entry, Page
 from build_tools.content.handbook import Handbook
 from build_tools.content.models import Equipment
@@ -17,6 +18,7 @@ from build_tools.pages.pictures import Pictures
 from build_tools.pages.render import Library, Texts, fill_section, render
 from build_tools.pages.stages import split_stage
 from build_tools.pages.standing_cautions import in_full
+from calculators import CALCULATORS
 
 
 class ContentPages:
@@ -100,7 +102,8 @@ class ContentPages:
             return self._pictures.figure(block)
         text = Texts(self._values, block)
         form = self._forms.of_example(block)
-        return render("example", text=text, example=block.content, form=form)
+        kept = compares_units(CALCULATORS[block.content.calculate])
+        return render("example", text=text, example=block.content, form=form, kept=kept)
 
     def _step(
         self, entry: Entry[Procedure], text: Texts, number: int, step: Step

@@ -59,6 +59,7 @@ def expected_tables(
                 "words": Texts(values, unit, unit)(unit.content.short_title or unit.content.title),
                 "label": table.labels.get(unit.id, ""),
                 "cells": cells,
+                "kept": unit.content.units is not None,
             }
             for unit in values.handbook.carried
             if (cells := table.cells(unit.id))

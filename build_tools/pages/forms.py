@@ -21,7 +21,7 @@ class Forms:
 
     def of_calculator(self, calculator: Calculator, address: str) -> str:
         """Return the form of a calculator's own page, filled with the shop's values."""
-        units = self._values.handbook.units
+        units = self._values.handbook.own_units
         shop = self._values.shop_defaults(calculator)
         texts = {
             one.name: shop.get(one.name) or one.example_text(units) for one in calculator.inputs
@@ -47,6 +47,7 @@ class Forms:
         folded: bool = False,
     ) -> str:
         counting = {name: text for name, text in texts.items() if text}
+        shown, exact = self._shown(calculator, texts)
         return form_html(
             calculator,
             self._values.result(calculator.name, counting),
@@ -57,11 +58,32 @@ class Forms:
             },
             picture=drawn_in_words(self._values.picture(calculator.name, counting)),
             form_id=form_id,
-            texts=texts,
+            texts=shown,
+            exact=exact,
             units=self._values.handbook.units,
             runtime_url=get_relative_url(self._runtime_folder, page_url(address)),
             level=level,
             folded=folded,
+        )
+
+    def _shown(
+        self, calculator: Calculator, texts: dict[str, str]
+    ) -> tuple[dict[str, str], dict[str, str]]:
+        """Return the texts of the fields; and for readers of the other system, what they mean."""
+        own, units = self._values.handbook.own_units, self._values.handbook.units
+        if own == units:
+            return texts, {}
+        usual = {
+            one.name: one.example_text(own) if one.default is None else one.default_text(own)
+            for one in calculator.inputs
+            if one.kind != "choice"
+        }
+        meant = self._values.complete(calculator.inputs, usual | texts)
+        shown = self._values.texts_shown(calculator.inputs, meant)
+        changed = {name for name, text in shown.items() if text != meant[name]}
+        return (
+            {name: shown[name] for name in shown if name in changed or name in texts},
+            {name: meant[name].replace("\u00a0", " ") for name in changed},
         )
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from functools import cached_property
 from urllib.parse import urlencode
 
+from build_tools.content.both_systems import compares_units
 from build_tools.content.diagnosis_models import COMPLAINT
 from build_tools.content.entries import Entry
 from build_tools.content.handbook import Handbook
@@ -14,6 +15,7 @@ from build_tools.content.values import Values
 from build_tools.diagnosis.knowledge_data import knowledge
 from build_tools.language.speaking import drawn_in_words
 from build_tools.pages.render import Library, Texts, render
+from calculators import CALCULATORS
 from calculators.diagnosis import Knowledge
 from calculators.diagnosis.call import Call
 from calculators.diagnosis.standing import Standing
@@ -40,6 +42,7 @@ class Pictures:
             text=Texts(self._values, entry),
             picture=content,
             svg=drawn_in_words(svg),
+            kept=content.calculate and compares_units(CALCULATORS[content.calculate]),
             link=self._form(entry) if content.calculate else "",
             remark=self._library.remark(f"work-out/{content.calculate}.md"),
         )

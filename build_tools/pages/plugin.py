@@ -51,6 +51,7 @@ from build_tools.pages.assets import (
     SCHEME_SCRIPT,
     SCRIPT,
     STYLE,
+    UNITS_SCRIPT,
     Assets,
     find_assets,
 )
@@ -58,7 +59,10 @@ from build_tools.pages.glossary_links import GlossaryLinks
 from build_tools.pages.headers import NAME, headers_file
 from build_tools.pages.sayings_page import SAYINGS
 from build_tools.pages.security import policy, theme_scripts, with_policy
-from build_tools.pages.site import Site, write_site
+from build_tools.pages.site import Site
+from build_tools.pages.units.both import site_in_both_systems
+from build_tools.pages.units.elements import with_elements
+from build_tools.pages.units.switch import slug, with_switch
 from build_tools.printing.foot import with_foot
 from build_tools.publishing import hash_list
 from build_tools.search.files import THEME_WORKER, WORDS, search_words, with_search
@@ -121,6 +125,7 @@ class HandbookPlugin(BasePlugin[HandbookSettings]):
         config.extra["assets"] = self._assets.folder_name
         # Columns are aligned by an attribute of their own: the policy lets no style attribute work.
         config.mdx_configs.setdefault("tables", {})["use_align_attribute"] = True
+        config.mdx_configs.setdefault("toc", {})["slugify"] = slug
         config.markdown_extensions.append(self._glossary)
         config.theme["logo"] = config.theme["favicon"] = self._assets.address(ICON)
         return config
@@ -137,7 +142,8 @@ class HandbookPlugin(BasePlugin[HandbookSettings]):
             runtime = runtime_files(ROOT)
         except BrowserFilesError as error:
             raise PluginError(str(error)) from None
-        self._site = write_site(handbook, values, runtime.folder_name, config.site_url)
+        self._site = site_in_both_systems(handbook, values, runtime.folder_name, config.site_url)
+        config.extra["own_units"] = handbook.own_units
         if self._edition is not None:
             self._record = record_of(handbook, self._edition)
             self._add_what_changed(self._edition)
@@ -186,8 +192,15 @@ class HandbookPlugin(BasePlugin[HandbookSettings]):
     def writing_rests_on(self, config: MkDocsConfig) -> list[object]:
         """Return what, beside its reading, the writing of each page rests on."""
         scripts = [(one.path, one.type) for one in config.extra_javascript]
-        styles = [*map(str, config.extra_css)]
-        return [self._policy, self._assets.folder_name, styles, scripts, self._words]
+        units = config.extra["own_units"]
+        return [
+            self._policy,
+            self._assets.folder_name,
+            [*map(str, config.extra_css)],
+            scripts,
+            units,
+            self._words,
+        ]
 
     def on_page_markdown(
         self, markdown: str, *, page: Page, config: MkDocsConfig, files: Files
@@ -242,12 +255,11 @@ class HandbookPlugin(BasePlugin[HandbookSettings]):
         self._policy = policy(self._scripts_of_serving or scripts)
 
     def on_post_page(self, output: str, *, page: Page, config: MkDocsConfig) -> str:
-        """Put the policy, our search and the foot of its prints into a page."""
+        """Put the policy, our search, the choice of units and the foot of its prints into a page."""
         code = page.meta["language"]
         with speaking(code):
             whole = with_foot(output, config.site_name, self._edition)
-        whole = language_theme.configured_words(whole, code)
-        return with_policy(with_search(whole, self._assets.folder_name, code), self._policy)
+        return self._finished(language_theme.configured_words(whole, code), config, code)
 
     def on_post_template(
         self, output_content: str, *, template_name: str, config: MkDocsConfig
@@ -255,7 +267,12 @@ class HandbookPlugin(BasePlugin[HandbookSettings]):
         """Put the policy also into the page for a wrong address."""
         if not template_name.endswith(".html"):
             return output_content
-        return with_policy(with_search(output_content, self._assets.folder_name), self._policy)
+        return self._finished(output_content, config, ENGLISH)
+
+    def _finished(self, html: str, config: MkDocsConfig, code: str) -> str:
+        with speaking(code):
+            html = with_elements(with_switch(html, config.extra["own_units"]))
+        return with_policy(with_search(html, self._assets.folder_name, code), self._policy)
 
     def on_post_build(self, *, config: MkDocsConfig) -> None:
         """Make an edition of the site; then write what hosts shall send, and the list of hashes."""
@@ -306,6 +323,8 @@ class HandbookPlugin(BasePlugin[HandbookSettings]):
         return Surroundings(
             styles=[*theme, self._assets.address(EMBEDDED_STYLE)],
             scheme_script=self._assets.address(SCHEME_SCRIPT),
+            units_script=self._assets.address(UNITS_SCRIPT),
+            own_units=config.extra["own_units"],
             script=self._assets.address(EMBEDDED_SCRIPT),
             icon=self._assets.address(ICON),
             site_name=config.site_name,

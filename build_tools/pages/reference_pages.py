@@ -5,7 +5,7 @@ from __future__ import annotations
 from itertools import groupby
 from typing import Any
 
-from build_tools.content import conversions
+from build_tools.content import conversions, unit_marks
 from build_tools.content.addresses import POCKET_SHEET, has_pocket_sheet
 from build_tools.content.entries import Entry
 from build_tools.content.handbook import Handbook
@@ -148,6 +148,7 @@ class ReferencePages:
 
     def _fact(self, entry: Entry[Fact]) -> dict[str, str]:
         fact = entry.content
+        shown = self._values.fact(fact)
         basis = "Common practice, no source."
         if fact.basis == "published":
             title = source_title(self._handbook, fact.source)
@@ -157,7 +158,7 @@ class ReferencePages:
             "id": entry.id,
             "why": fact.basis,
             "what": Texts(self._values, entry)(fact.what),
-            "shown": self._values.fact(fact),
+            "shown": unit_marks.kept(shown) if shown.is_kept else shown,
             "basis": basis,
             "uses": self._library.links_in_a_row(NUMBERS, uses),
         }

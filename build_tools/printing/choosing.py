@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 
+from build_tools.content.addresses import A_CALL, OF_RECORD
 from build_tools.content.entries import Entry
 from build_tools.content.handbook import Handbook
+from build_tools.content.loading import LISTS
 from build_tools.content.path_models import ReadingPath
 from build_tools.content.problems import expected
 from build_tools.content.values import Values
@@ -13,18 +16,16 @@ from build_tools.pages.navigation import Section, sections
 from build_tools.pages.render import Texts
 from build_tools.set_up.failure import Failure
 
-POCKET_SHEET, SIGN_OFF = "reference/pocket-sheet", "reference/sign-off"
-#: Pages that make no sense on paper. docs/print.md tells why.
+#: The page of the sign-off sheet.
+SIGN_OFF = LISTS["skills"][1]
+#: Pages that make no sense on paper; docs/print.md tells why.
 LEFT_OUT = {
-    "",  # the home page: the contents lead on
-    "practise",
-    "practise/a-call",
-    "practise/today",
-    "practise/my-record",
-    "reference",
-    "reference/crew",
-    "reference/on-this-phone",
-    "trainers",
+    "index.md",
+    "reference/index.md",
+    "trainers/index.md",
+    "reference/on-this-phone.md",
+    A_CALL,
+    *(page for page in OF_RECORD if page != SIGN_OFF),
 }
 
 
@@ -79,24 +80,21 @@ def whole_handbook(handbook: Handbook, values: Values) -> Chosen:
     """Return all of the handbook that makes sense on paper, in the site's order."""
     found = sections(handbook, values)
     every = [one for section in found for one in (section, *section.subsections)]
-    openings = {page_name(one.index) for one in every}
-    plain = [name for name in map(page_name, handbook.pages) if name not in openings | LEFT_OUT]
+    openings = {one.index for one in every}
+    plain = _on_paper(page for page in handbook.pages if page not in openings)
     chapters = [Chapter("Before you begin", [Group("", plain)])] if plain else []
     chapters += [_chapter(one) for one in every]
     return Chosen("", "", [one for one in chapters if one.pages])
 
 
 def _chapter(section: Section) -> Chapter:
-    groups = [
-        Group(title, [name for name in map(page_name, dict(pages)) if name not in LEFT_OUT])
-        for title, pages in section.groups
-    ]
-    opening = page_name(section.index)
-    return Chapter(
-        section.title,
-        [group for group in groups if group.pages],
-        "" if opening in LEFT_OUT else opening,
-    )
+    groups = [Group(title, _on_paper(dict(pages))) for title, pages in section.groups]
+    opening = "".join(_on_paper([section.index]))
+    return Chapter(section.title, [group for group in groups if group.pages], opening)
+
+
+def _on_paper(addresses: Iterable[str]) -> list[str]:
+    return [page_name(one) for one in addresses if one not in LEFT_OUT]
 
 
 def one_path(handbook: Handbook, values: Values, name: str) -> Chosen:

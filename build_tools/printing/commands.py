@@ -93,7 +93,7 @@ def composed(wanted: Wanted, handbook: Handbook, site: BuiltSite, paper: str) ->
     if wanted.kind == "path":
         return book(site, choosing.one_path(handbook, values, wanted.name), cover, paper)
     if wanted.kind == "pocket-sheet":
-        page, found = choosing.POCKET_SHEET, sheets.pocket_sheet(handbook, site)
+        title, found = "Pocket sheet", sheets.pocket_sheet(handbook, site)
     else:
-        page, found = choosing.SIGN_OFF, sheets.sign_off(handbook, site, wanted.people)
-    return loose_sheets(site, site.title(page), found, cover, paper)
+        title, found = "Sign-off", sheets.sign_off(handbook, site, wanted.people)
+    return loose_sheets(site, title, found, cover, paper)

@@ -10,6 +10,8 @@ from build_tools.printing.built_site import BuiltSite
 
 #: What a print has in another form, such as the edition in each foot, or not at all.
 _REPLACED = ("headerlink", "jump", "related", "edition", "not-on-paper")
+#: What prints as a sheet to carry.
+_SHEETS = {"sheet", "unit-sheet", "pocket-side"}
 #: Attributes that name other parts of the page by their ids.
 _NAMING = ("for", "aria-labelledby", "aria-describedby")
 #: Headings deeper than this are headings of the deepest kind.
@@ -64,7 +66,7 @@ class PaperPages:
         link.attrib.pop("aria-label", None)
         if page in self._printed:
             link.set("href", f"#{place_id(page, anchor)}")
-            if page != name and not is_term:
+            if page != name and not is_term and not _on_a_sheet(link):
                 see = html.Element("span", {"class": "see-page"})
                 see.text = " (page "
                 see.append(page_number(place_id(page, anchor)))
@@ -102,6 +104,11 @@ def _drop_cards(article: html.HtmlElement) -> None:
         if before is not None and before.tag == "h2":
             before.drop_tree()
         cards.drop_tree()
+
+
+def _on_a_sheet(element: html.HtmlElement) -> bool:
+    """Tell whether something stands on a sheet to carry, which has no room for page numbers."""
+    return any(_SHEETS & set(one.classes) for one in element.iterancestors())
 
 
 def _put_behind(element: html.HtmlElement, new: html.HtmlElement) -> None:

@@ -15,6 +15,11 @@ const SAYINGS = "#customer-says";
 const RESULTS = 30;
 const PARTS = 3;
 const EXCERPT = 180;
+// A quantity in both unit systems, as build_tools/content/unit_marks.py marks it. What is longer
+// than a quantity is the text of a picture.
+const PAIR = /\uE000([^\uE001]*)\uE001([^\uE002]*)\uE002/g;
+const KEPT = /[\uE003\uE004]/g;
+const QUANTITY = 60;
 
 export class Search {
   /**
@@ -31,7 +36,8 @@ export class Search {
     for (const section of sections.filter(({ location }) => languageOf(location) === language)) {
       const [address] = section.location.split("#");
       const page = this.pages.get(address) ?? { boost: section.boost ?? 1, sections: [] };
-      page.sections.push({ ...section, words: plain(section.text) });
+      const words = plain(section.text);
+      page.sections.push({ ...section, all: inBoth(words), words: withoutPictures(words) });
       this.pages.set(address, page);
     }
     this.meant = new Map();
@@ -136,10 +142,11 @@ export class Search {
 
   excerpt({ location, title, words }, stems) {
     const first = [...words.matchAll(WORD)].find((match) => matches(match[0], stems, this.stem))?.index ?? 0;
-    const start = first > EXCERPT / 2 ? words.indexOf(" ", first - EXCERPT / 2) + 1 : 0;
-    const long = words.length > start + EXCERPT;
-    const end = long ? words.lastIndexOf(" ", start + EXCERPT) : words.length;
-    const cut = words.slice(start, Math.max(end, start));
+    const begin = first > EXCERPT / 2 ? words.indexOf(" ", first - EXCERPT / 2) + 1 : 0;
+    const long = words.length > begin + EXCERPT;
+    const last = long ? words.lastIndexOf(" ", begin + EXCERPT) : words.length;
+    const [start, end] = aroundPairs(words, begin, Math.max(last, begin));
+    const cut = words.slice(start, end);
     const text = `${start > 0 ? "… " : ""}${marked(cut, stems, this.stem)}${long ? " …" : ""}`;
     return { location, title: marked(plain(title), stems, this.stem), text };
   }
@@ -149,13 +156,14 @@ export class Search {
 function documentsOf(address, sections) {
   const heard = sections.find(({ location }) => location.endsWith(SAYINGS));
   const others = sections.filter((section) => section !== heard);
-  const sayings = heard ? heard.text.split("<li>").map(plain).filter(Boolean) : [];
+  const listed = heard ? heard.text.split("<li>").map(plain).filter(Boolean) : [];
+  const sayings = listed.map(inBoth);
   return [
     {
       key: address,
-      title: plain(sections[0].title),
+      title: inBoth(plain(sections[0].title)),
       said: sayings.join(" "),
-      text: others.map(({ title, words }) => `${title} ${words}`).join(" "),
+      text: others.map(({ title, all }) => `${inBoth(title)} ${all}`).join(" "),
     },
     ...sayings.map((said, place) => ({ key: `${address}#${place}`, said })),
   ];
@@ -163,7 +171,26 @@ function documentsOf(address, sections) {
 
 /** The text of HTML that this site's build wrote; its entities stay, so it may stand in a page. */
 function plain(html) {
-  return html.replaceAll(/<[^>]*>/g, " ").replaceAll(/\s+/g, " ").trim();
+  return html.replaceAll(KEPT, "").replaceAll(/<[^>]*>/g, " ").replaceAll(/\s+/g, " ").trim();
+}
+
+/** A text with its quantities in both unit systems, to be looked through. */
+function inBoth(words) {
+  return words.replaceAll(PAIR, " $1 $2 ");
+}
+
+function withoutPictures(words) {
+  return words.replaceAll(PAIR, (pair, own) => (own.length > QUANTITY ? " " : pair));
+}
+
+/** The ends of a cut, moved so that no quantity is cut through. */
+function aroundPairs(words, start, end) {
+  for (const { 0: pair, index } of words.matchAll(PAIR)) {
+    const behind = index + pair.length;
+    start = index < start && start < behind ? index : start;
+    end = index < end && end < behind ? behind : end;
+  }
+  return [start, end];
 }
 
 function matches(word, stems, stemOf) {
@@ -176,7 +203,22 @@ function hits(text, stems, stemOf) {
   return [...stems].filter((stem) => found.has(stem)).length;
 }
 
+/** A text in which the words that answer stand out; the page shows its quantities as it does all. */
 function marked(text, stems, stemOf) {
+  const parts = text.split(PAIR);
+  return parts
+    .map((part, place) => {
+      if (place % 3 === 2) {
+        return "";
+      }
+      const shown = withMarks(part, stems, stemOf);
+      const other = place % 3 ? parts[place + 1].replaceAll('"', "&quot;") : "";
+      return place % 3 ? `<span data-other="${other}">${shown}</span>` : shown;
+    })
+    .join("");
+}
+
+function withMarks(text, stems, stemOf) {
   return text.replaceAll(/&#?\w+;|[\p{L}\p{N}]+(?:['’][\p{L}]+)*/gu, (part) =>
     !part.startsWith("&") && matches(part, stems, stemOf) ? `<mark>${part}</mark>` : part,
   );

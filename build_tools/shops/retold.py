@@ -12,12 +12,12 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
-from build_tools.checks.typed_quantities import Typed, kinds_of, typed_quantities
 from build_tools.content.entries import Entry, Page, Passage
 from build_tools.content.fields import same_as_written
 from build_tools.content.handbook import Handbook, load_handbook
 from build_tools.content.page_models import Axis, Picture, Table, WorkedExample
 from build_tools.content.pictures import inputs_of
+from build_tools.content.typed_quantities import Typed, kinds_of, typed_quantities
 from build_tools.content.values import Values
 from calculators import CALCULATORS
 from calculators.declare import Calculator, Input

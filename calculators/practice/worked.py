@@ -75,11 +75,17 @@ class Worked:
 
 
 def accepted(exercise, seed, units):
-    """Return the first draw for a seed that can be used, worked out. Raises CannotBePosed."""
+    """Return the first draw for a seed that can be used, worked out. Raises CannotBePosed.
+
+    The units in which the exercise is written decide, so that a seed is the same question to all.
+    """
+    own = exercise.get("written_in", units)
     for drawn in draws(exercise, seed):
-        worked = Worked(exercise, units, drawn)
+        worked = Worked(exercise, own, drawn)
         if _can_be_used(worked):
-            return worked
+            worked = worked if own == units else Worked(exercise, units, drawn)
+            if worked.right is not None:
+                return worked
     raise CannotBePosed(f"“{exercise['id']}” has no usable draw in {TRIES} tries.")
 
 

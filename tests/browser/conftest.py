@@ -12,7 +12,7 @@ from pathlib import Path
 from typing import BinaryIO, ClassVar
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, expect
+from playwright.sync_api import Browser, BrowserContext, CDPSession, expect
 
 from build_tools.browser.form import form_html
 from build_tools.browser.runtime import runtime_files
@@ -134,10 +134,26 @@ def everyday(browser: Browser) -> Iterator[BrowserContext]:
     context.close()
 
 
+@pytest.fixture(scope="session")
+def scriptless(browser: Browser) -> Iterator[BrowserContext]:
+    """Return one browser profile for pages without scripts, which keep nothing."""
+    context = browser.new_context(service_workers="block", java_script_enabled=False)
+    yield context
+    context.close()
+
+
+@pytest.fixture(scope="session")
+def storage(everyday: BrowserContext) -> CDPSession:
+    """Return a way to what pages keep in the shared profile, by a blank page that stays open."""
+    return everyday.new_cdp_session(everyday.new_page())
+
+
 @pytest.fixture
-def visits(browser: Browser, everyday: BrowserContext) -> Iterator[Visits]:
+def visits(
+    browser: Browser, everyday: BrowserContext, scriptless: BrowserContext, storage: CDPSession
+) -> Iterator[Visits]:
     """Pages for one test, which fails when a page asked another host or reported an error."""
-    visits = Visits(browser, everyday)
+    visits = Visits(browser, everyday, scriptless, storage)
     yield visits
     visits.close()
     assert visits.strangers() == []

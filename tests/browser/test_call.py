@@ -15,7 +15,7 @@ from build_tools.diagnosis.knowledge_data import knowledge_data
 from calculators.diagnosis import Knowledge, picture
 from tests.browser.conftest import ROOT
 from tests.browser.host import hosted
-from tests.browser.visits import Visits
+from tests.browser.visits import NO_PAGE, Visits
 
 ADDRESS = "faults/"
 PHONE = {"width": 390, "height": 844}
@@ -37,7 +37,7 @@ def opened(visits: Visits, handbook: str, kept: object) -> Page:
     """Return the page where something is kept of a call: a text, or what JSON makes one of."""
     page = visits.page()
     page.set_viewport_size(PHONE)
-    page.goto(f"{handbook}404.html")
+    page.goto(f"{handbook}{NO_PAGE}")
     text = kept if isinstance(kept, str) else json.dumps(kept)
     page.evaluate("(text) => localStorage.setItem('call in /', text)", text)
     page.goto(handbook + ADDRESS)

@@ -251,7 +251,9 @@ def test_in_a_frame_that_is_cut_off_from_its_own_host_the_example_and_a_sentence
     page = visits.page()
     # The words stand before the browser refuses the script, and it says so twice.
     with (
-        page.expect_console_message(lambda told: "from origin 'null' has been blocked" in told.text),
+        page.expect_console_message(
+            lambda told: "from origin 'null' has been blocked" in told.text
+        ),
         page.expect_console_message(lambda told: "net::ERR_FAILED" in told.text),
     ):
         page.goto(outer(in_a_frame(element(handbook, "hardness-setting"), "allow-scripts")))
@@ -291,57 +293,63 @@ def test_without_scripts_a_link_stands_in_the_calculator_s_place(
     expect(link).to_have_attribute("href", f"{handbook}work-out/hardness-setting/")
 
 
-@pytest.mark.parametrize(
-    ("message", "sentence"),
-    [
+WRONG_MESSAGES = [
+    (
+        {**set_inputs({"hardness": "1"}), "version": 2},
+        "This page understands version 1 of the messages, not “2”.",
+    ),
+    (
+        {"type": f"{NAMESPACE}eval", "version": 1},
+        "There is no message “handbook-calculator/eval”; there is “handbook-calculator/set-inputs”.",
+    ),
+    (
+        {"type": f"{NAMESPACE}set-inputs", "version": 1},
+        "The message lacks its inputs: an object with a text for each input's name.",
+    ),
+    (
+        set_inputs(["18"]),
+        "The message lacks its inputs: an object with a text for each input's name.",
+    ),
+    (
+        set_inputs({"hardness": "1", "hardnes": "<img src=x onerror=alert(1)>"}),
         (
-            {**set_inputs({"hardness": "1"}), "version": 2},
-            "This page understands version 1 of the messages, not “2”.",
+            "There is no input “hardnes”; there are hardness, iron, manganese, iron_allowance, "
+            "manganese_allowance, setting_step."
         ),
-        (
-            {"type": f"{NAMESPACE}eval", "version": 1},
-            "There is no message “handbook-calculator/eval”; there is “handbook-calculator/set-inputs”.",
-        ),
-        (
-            {"type": f"{NAMESPACE}set-inputs", "version": 1},
-            "The message lacks its inputs: an object with a text for each input's name.",
-        ),
-        (
-            set_inputs(["18"]),
-            "The message lacks its inputs: an object with a text for each input's name.",
-        ),
-        (
-            set_inputs({"hardness": "1", "hardnes": "<img src=x onerror=alert(1)>"}),
-            (
-                "There is no input “hardnes”; there are hardness, iron, manganese, iron_allowance, "
-                "manganese_allowance, setting_step."
-            ),
-        ),
-        (set_inputs({"iron": "1", "hardness": 18}), 'The input “hardness” takes a text, such as "18 gpg".'),
-        (
-            set_inputs({"iron": "1", "hardness": "9" * 201}),
-            "The text for the input “hardness” has more than 200 characters.",
-        ),
-    ],
-)  # fmt: skip
+    ),
+    (set_inputs({"iron": "1", "hardness": 18}), 'The input “hardness” takes a text, such as "18 gpg".'),
+    (
+        set_inputs({"iron": "1", "hardness": "9" * 201}),
+        "The text for the input “hardness” has more than 200 characters.",
+    ),
+]  # fmt: skip
+
+
 def test_a_wrong_message_is_answered_in_words_and_changes_nothing(
-    visits: Visits,
-    handbook: str,
-    outer: Callable[[str], str],
-    message: dict[str, object],
-    sentence: str,
+    visits: Visits, handbook: str, outer: Callable[[str], str]
 ) -> None:
     page = visits.page()
     page.goto(outer(element(handbook, "hardness-setting")))
     field = frame(page, "hardness-setting").get_by_label("Hardness of the raw water")
     told(page, "ready")
-    field.fill("33 gpg")
-    send(page, message)
-    assert told(page, "problem")["sentence"] == sentence
-    expect(field).to_have_value("33 gpg")
-    send(page, set_inputs({"iron": "1 mg/L"}))
-    page.wait_for_function("window.told.at(-1).inputs?.iron === '1 mg/L'")
-    assert told(page, "result")["inputs"]["hardness"] == "33 gpg"
+    for number, (message, sentence) in enumerate(WRONG_MESSAGES, 1):
+        hardness = f"{number + 32} gpg"
+        field.fill(hardness)
+        send(page, message)
+        problems = page.wait_for_function(
+            """(count) => {
+              const found = window.told.filter(({ kind }) => kind === "problem");
+              return found.length === count && found.map((one) => one.sentence);
+            }""",
+            arg=number,
+        )
+        assert problems.json_value()[-1] == sentence
+        expect(field).to_have_value(hardness)
+        send(page, set_inputs({"iron": f"{number} mg/L"}))
+        page.wait_for_function(
+            "(iron) => window.told.at(-1).inputs?.iron === iron", arg=f"{number} mg/L"
+        )
+        assert told(page, "result")["inputs"]["hardness"] == hardness
 
 
 def test_a_bare_page_fits_the_narrowest_phone_and_follows_the_reader_s_scheme(

@@ -103,24 +103,24 @@ def test_another_page_in_the_calculator_s_frame_is_not_listened_to(
     assert page.locator("#x iframe").evaluate("(frame) => frame.style.height") != "9px"
 
 
-@pytest.mark.parametrize("inputs", ['{"__proto__": {"hit": "1"}}', '{"constructor": "1"}'])
-def test_a_message_cannot_change_what_objects_are(beside_a_stranger: Page, inputs: str) -> None:
+def test_a_message_cannot_change_what_objects_are(beside_a_stranger: Page) -> None:
     page = beside_a_stranger
-    page.evaluate(
-        """(inputs) => {
-          const frame = document.getElementById("x").shadowRoot.querySelector("iframe");
-          const message = { type: "handbook-calculator/set-inputs", version: 1 };
-          frame.contentWindow.postMessage({ ...message, inputs: JSON.parse(inputs) }, "*");
-        }""",
-        inputs,
-    )
-    page.wait_for_function("told.at(-1).sentence")
-    (name,) = json.loads(inputs)
-    sentence = page.evaluate("told.at(-1).sentence")
-    assert sentence.startswith(f"There is no input “{name}”; there are hardness, iron, ")
-    assert (
-        page.frame_locator("#x iframe").locator("html").evaluate("() => ({}).hit ?? null") is None
-    )
+    for inputs in ('{"__proto__": {"hit": "1"}}', '{"constructor": "1"}'):
+        page.evaluate(
+            """(inputs) => {
+              told.length = 0;
+              const frame = document.getElementById("x").shadowRoot.querySelector("iframe");
+              const message = { type: "handbook-calculator/set-inputs", version: 1 };
+              frame.contentWindow.postMessage({ ...message, inputs: JSON.parse(inputs) }, "*");
+            }""",
+            inputs,
+        )
+        page.wait_for_function("told.at(-1)?.sentence")
+        (name,) = json.loads(inputs)
+        sentence = page.evaluate("told.at(-1).sentence")
+        assert sentence.startswith(f"There is no input “{name}”; there are hardness, iron, ")
+        inside = page.frame_locator("#x iframe").locator("html")
+        assert inside.evaluate("() => ({}).hit ?? null") is None
 
 
 def test_markup_in_a_message_stays_text(beside_a_stranger: Page) -> None:

@@ -14,7 +14,7 @@ from calculators.diagnosis import Knowledge
 from calculators.practice.calls import Calls
 from tests.browser.conftest import ROOT
 from tests.browser.modules import MODULES
-from tests.browser.visits import Visits
+from tests.browser.visits import NO_PAGE, Visits
 
 ADDRESS = "practise/a-call/"
 PHONE = {"width": 390, "height": 844}
@@ -46,7 +46,7 @@ def opened(visits: Visits, handbook: str, query: str = "", **options: Any) -> Pa
     """Return the page where nothing is kept, on a phone."""
     page = visits.page(**options)
     page.set_viewport_size(PHONE)
-    page.goto(f"{handbook}404.html")
+    page.goto(f"{handbook}{NO_PAGE}")
     page.evaluate("localStorage.removeItem('handbook-practice-call')")
     page.evaluate("localStorage.removeItem('handbook-record')")
     page.goto(f"{handbook}{ADDRESS}{query}")

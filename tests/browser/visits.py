@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
-from playwright.sync_api import Browser, BrowserContext, Page
+import re
+from typing import Any
+
+from playwright.sync_api import Browser, BrowserContext, CDPSession, Page
 
 from calculators import CALCULATORS
 
@@ -14,24 +17,48 @@ EXAMPLES = {
 }
 
 
-class Visits:
-    """Opens pages, and remembers what must not happen in them."""
+#: A file of a site that runs nothing: there a test puts into the browser what pages are to find.
+NO_PAGE = "edition.json"
+#: What a page of a shared profile can be given after it is made, so that it needs no new one.
+_SHARED = {"viewport", "color_scheme"}
+_KEPT_BY_PAGES = "local_storage,indexeddb,cookies"
 
-    def __init__(self, browser: Browser, everyday: BrowserContext) -> None:
+
+class Visits:
+    """Opens pages, and remembers what must not happen in them.
+
+    A new profile fetches and compiles Python anew, which takes longer than most tests. So pages
+    share one where they can, without and with scripts; what a test's pages keep is removed.
+    """
+
+    def __init__(
+        self,
+        browser: Browser,
+        everyday: BrowserContext,
+        scriptless: BrowserContext,
+        storage: CDPSession,
+    ) -> None:
         self.browser = browser
         self.everyday = everyday
+        self.scriptless = scriptless
+        self._storage = storage
         self.errors: list[str] = []
         self.requests: list[str] = []
         self._to_close: list[Page | BrowserContext] = []
 
-    def page(self, **options: object) -> Page:
-        """Return a blank page, in a browser profile of its own where it needs options."""
-        if options:
+    def page(self, **options: Any) -> Page:
+        """Return a blank page, in a browser profile of its own where its options need one."""
+        scripts = options.get("java_script_enabled", True)
+        if options.keys() - {"java_script_enabled"} <= _SHARED:
+            page = (self.everyday if scripts else self.scriptless).new_page()
+            if "viewport" in options:
+                page.set_viewport_size(options["viewport"])
+            if "color_scheme" in options:
+                page.emulate_media(color_scheme=options["color_scheme"])
+        else:
             context = self.browser.new_context(**{"service_workers": "block", **options})
             self._to_close.append(context)
-        else:
-            context = self.everyday
-        page = context.new_page()
+            page = context.new_page()
         self._to_close.append(page)
         page.set_default_timeout(60_000)
         page.on("request", lambda request: self.requests.append(request.url))
@@ -40,9 +67,14 @@ class Visits:
         return page
 
     def close(self) -> None:
-        """Close what was opened."""
+        """Close what was opened, and remove what pages kept in the shared profile."""
         for opened in reversed(self._to_close):
             opened.close()
+        own = re.compile(r"http://(127\.0\.0\.1|localhost):\d+")
+        origins = {found[0] for url in self.requests if (found := own.match(url))}
+        for origin in origins:
+            what = {"origin": origin, "storageTypes": _KEPT_BY_PAGES}
+            self._storage.send("Storage.clearDataForOrigin", what)
 
     def take_errors(self) -> list[str]:
         """Return the errors so far, which the test has provoked, and forget them."""

@@ -24,13 +24,13 @@ class Text(HTMLParser):
         self.feed(html)
 
     def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
-        self._hidden += tag in ("script", "style")
+        self._hidden += tag in ("script", "style", "template")
         self._in_term = tag == "a" and ("class", "term") in attrs
         self._glued = self._in_term and self._in_text
         self._in_text = False
 
     def handle_endtag(self, tag: str) -> None:
-        self._hidden -= tag in ("script", "style")
+        self._hidden -= tag in ("script", "style", "template")
         self._glued = self._in_term and tag == "a"
         self._in_term = self._in_text = False
 

@@ -6,6 +6,7 @@ import { addressWith, textsInAddress } from "./address.js";
 import { inOneLine, markAnswer, markEnglish, showAnswer, showPicture } from "./answer.js";
 import { savesData } from "./data_saving.js";
 import { addSlider } from "./slider.js";
+import { hiddenAttribute, isOwnSystem, onUnits, withUnit } from "./units/typed.js";
 import { marked, say } from "./words.js";
 
 const MILLISECONDS_AFTER_TYPING = 150;
@@ -37,6 +38,8 @@ export class LiveForm {
   #timer = 0;
   /** Counts what was asked; an answer to anything but the last question is dropped. */
   #turn = 0;
+  /** What the example has in each field, in the units that are shown. @type {Map<string, string>} */
+  #examples = new Map();
 
   /**
    * @param {HTMLElement} section
@@ -72,10 +75,37 @@ export class LiveForm {
     this.#section.addEventListener("input", (event) => this.#typed(event));
     this.#section.addEventListener("click", (event) => this.#clicked(event));
     this.#section.addEventListener("focusin", () => this.#wake(), { once: true });
+    this.#noteExamples();
+    onUnits(() => this.#changeUnits());
     if (!savesData()) {
       this.#wakeNearTheScreen();
     }
     this.#restore();
+  }
+
+  #noteExamples() {
+    for (const [name, { control }] of this.#fields) {
+      this.#examples.set(name, exampleOf(control));
+    }
+  }
+
+  /** The page has its other units now: what was typed keeps its meaning, and is answered anew. */
+  #changeUnits() {
+    if (!this.#section.isConnected) {
+      return;
+    }
+    for (const [name, { field, control }] of this.#fields) {
+      if (control.value === this.#examples.get(name)) {
+        control.value = exampleOf(control);
+      } else {
+        control.value = withUnit(control.value, hiddenAttribute(field, "data-unit"));
+      }
+    }
+    this.#noteExamples();
+    this.#placeSliders();
+    if (this.#turn) {
+      this.#ask();
+    }
   }
 
   #wakeNearTheScreen() {
@@ -111,8 +141,10 @@ export class LiveForm {
    */
   take(texts) {
     clearTimeout(this.#timer);
-    for (const [name, text] of texts) {
-      const { control } = /** @type {{control: Control}} */ (this.#fields.get(name));
+    for (const [name, given] of texts) {
+      const { field, control } = /** @type {{field: HTMLElement, control: Control}} */ (this.#fields.get(name));
+      // Who wrote a number alone meant the shop's own unit.
+      const text = isOwnSystem() ? given : withUnit(given, hiddenAttribute(field, "data-unit"));
       control.value = text;
       if (control instanceof HTMLSelectElement && control.value !== text) {
         control.add(new Option(text, text, false, true));
@@ -266,7 +298,7 @@ export class LiveForm {
   /** @returns {Record<string, string>}  the text of each input that counts */
   #texts() {
     const counting = [...this.#fields].filter(([, { field }]) => !field.hidden);
-    return Object.fromEntries(counting.map(([name, { control }]) => [name, control.value]));
+    return Object.fromEntries(counting.map(([name, { field, control }]) => [name, meantBy(field, control)]));
   }
 
   /** @param {Record<string, string>} texts */
@@ -357,6 +389,19 @@ function exampleOf(control) {
     return [...control.options].find((option) => option.defaultSelected)?.value ?? "";
   }
   return control.defaultValue;
+}
+
+/**
+ * @param {HTMLElement} field
+ * @param {Control} control
+ * @returns {string}  the text in a field; the example's, where it was rounded, as it was before
+ */
+function meantBy(field, control) {
+  const exact = field.dataset.exact;
+  if (exact && control.value === exampleOf(control)) {
+    return exact;
+  }
+  return isOwnSystem() ? control.value : withUnit(control.value, field.dataset.unit);
 }
 
 /**

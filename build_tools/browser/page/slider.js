@@ -50,24 +50,24 @@ export function addSlider(field, control) {
   if (!field.dataset.slider) {
     return () => {};
   }
-  /** @type {string[]} */
-  const texts = JSON.parse(field.dataset.slider);
+  /** @returns {string[]}  in the units that are shown */
+  const texts = () => JSON.parse(field.dataset.slider ?? "[]");
   const slider = document.createElement("input");
   slider.type = "range";
   slider.className = "live-form__slider";
-  slider.max = String(texts.length - 1);
+  slider.max = String(texts().length - 1);
   slider.autocomplete = "off";
-  slider.setAttribute("aria-label", say("Slider: {label}", { label: field.querySelector("label")?.textContent ?? "" }));
   const place = () => {
-    const index = placeOf(texts, control.value.trim());
+    const index = placeOf(texts(), control.value.trim());
     if (index >= 0) {
       slider.value = String(index);
     }
+    slider.setAttribute("aria-label", say("Slider: {label}", { label: field.querySelector("label")?.textContent ?? "" }));
     slider.setAttribute("aria-valuetext", control.value);
   };
   // The form hears of it as of anything typed, when the event has risen to it.
   slider.addEventListener("input", () => {
-    control.value = texts[Number(slider.value)];
+    control.value = texts()[Number(slider.value)];
     place();
   });
   const together = document.createElement("div");

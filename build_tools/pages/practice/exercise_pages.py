@@ -8,6 +8,8 @@ from typing import Any
 
 from mkdocs.utils import get_relative_url
 
+from build_tools.content import unit_marks
+from build_tools.content.both_systems import compares_units
 from build_tools.content.entries import Entry
 from build_tools.content.handbook import Handbook
 from build_tools.content.practice_models import FAMILIES, Exercise
@@ -18,6 +20,7 @@ from build_tools.pages.render import Library, render
 from build_tools.pages.standing_cautions import in_full
 from build_tools.practice.exercise_data import exercise_data
 from build_tools.practice.printed import printed
+from calculators import CALCULATORS
 from calculators.diagnosis import Knowledge
 
 ADDRESS, TITLE = "practise/exercises.md", "Exercises"
@@ -94,6 +97,10 @@ class ExercisePages:
             knowledge=get_relative_url(needed, url) if needed else "",
             units=units,
             exercise=data,
+            kept=unit_marks.kept,
+            compares=any(
+                compares_units(CALCULATORS[one["calculate"]]) for one in data.get("steps", ())
+            ),
             cautions=in_full(self._handbook, self._values, entry.content.cautions),
             question=question,
             **solution,

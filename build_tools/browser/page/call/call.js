@@ -5,6 +5,7 @@
  */
 import { savesData } from "../data_saving.js";
 import { forgetMarks } from "../step_marks.js";
+import { hiddenAttribute, isOwnSystem, onUnits, shownSystem, withUnit } from "../units/typed.js";
 import { keepUnit, recalledUnit } from "../unit_choice.js";
 import { following, showNotes, titleOf } from "./guidance.js";
 import { CallMemory, newCall } from "./memory.js";
@@ -56,6 +57,7 @@ class Call {
     this.#fillIn();
     this.#section.addEventListener("input", (event) => this.#typed(/** @type {Field} */ (event.target)));
     this.#section.addEventListener("click", (event) => this.#clicked(event));
+    onUnits(() => this.#changeUnits());
     if (savesData()) {
       this.#section.addEventListener("focusin", () => this.#ask(), { once: true });
     } else {
@@ -66,8 +68,40 @@ class Call {
     }
   }
 
+  /** The page has its other units now: what was typed keeps its meaning. */
+  #changeUnits() {
+    this.#knowledge = null;
+    if (this.#section.isConnected) {
+      this.#fillIn();
+      this.#keep();
+      this.#ask();
+    }
+  }
+
+  /** Gives what was typed in the system that is not shown its units, and dangers their words. */
+  #bringIntoUnits() {
+    const { kept, numbers } = this.#state;
+    const wasOther = kept.units ? kept.units !== shownSystem() : !isOwnSystem();
+    for (const block of wasOther ? this.#checks() : []) {
+      const typed = numbers[String(block.dataset.check)] ?? {};
+      for (const field of block.querySelectorAll("[data-numbers] input")) {
+        const input = /** @type {HTMLInputElement} */ (field);
+        if (typed[input.name]) {
+          typed[input.name] = withUnit(typed[input.name], hiddenAttribute(input, "data-unit"));
+        }
+      }
+    }
+    kept.units = shownSystem();
+    const boxes = /** @type {HTMLElement[]} */ (this.#fields("[data-danger]"));
+    this.#state.dangers = this.#state.dangers.map((danger) => {
+      const box = boxes.find((one) => hiddenAttribute(one, "data-danger") === danger);
+      return box?.dataset.danger ?? danger;
+    });
+  }
+
   /** Puts what was kept into the fields. */
   #fillIn() {
+    this.#bringIntoUnits();
     const { kept, answers, unsure, numbers, dangers, record } = this.#state;
     for (const field of this.#fields("[data-keep]")) {
       field.value = kept[String(field.dataset.keep)] ?? "";

@@ -6,6 +6,7 @@
 import { debriefParts, replayParts } from "./call_debrief.js";
 import { keep, nothingKept, recall } from "./call_memory.js";
 import { inWords, minutesIn, part, showChecks, showCustomer, showReadings } from "./call_shown.js";
+import { onUnits } from "../units/typed.js";
 import { addAttempt, callItem } from "./record.js";
 import { marked, say } from "../words.js";
 
@@ -60,6 +61,7 @@ class PracticePage {
     }
     this.#section.addEventListener("input", (event) => this.#typed(/** @type {HTMLInputElement} */ (event.target)));
     this.#section.addEventListener("click", (event) => this.#clicked(event));
+    onUnits(() => this.#changeUnits());
     this.#fillIn();
     const { family, fault, code } = asked();
     if (code && code !== this.#kept.code) {
@@ -72,6 +74,14 @@ class PracticePage {
     if (fault && !goesOn) {
       this.#enqueue(() => this.#begin(fault));
     } else if (this.#kept.code) {
+      this.#enqueue(() => this.#show(this.#kept.code, this.#kept.moves));
+    }
+  }
+
+  /** Shows the same call in the other units. */
+  #changeUnits() {
+    this.#knowledge = null;
+    if (this.#section.isConnected && this.#picture) {
       this.#enqueue(() => this.#show(this.#kept.code, this.#kept.moves));
     }
   }

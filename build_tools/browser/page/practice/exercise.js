@@ -3,6 +3,7 @@
  * works everything out again, and notes the first answer to each question in the learner's record.
  */
 import { savesData } from "../data_saving.js";
+import { onUnits } from "../units/typed.js";
 import { element } from "../element.js";
 import { choiceField, orderField, textField } from "./fields.js";
 import { addAttempt } from "./record.js";
@@ -49,6 +50,7 @@ class Exercise {
     this.#section.hidden = false;
     this.#section.addEventListener("click", (event) => this.#clicked(event));
     this.#part("answers").addEventListener("submit", (event) => this.#submitted(/** @type {SubmitEvent} */ (event)));
+    onUnits(() => this.#changeUnits());
     this.#seed = seedInAddress() || newSeed();
     if (savesData()) {
       this.#say(say("You save data, so nothing is fetched yet."));
@@ -82,6 +84,26 @@ class Exercise {
     this.#part("question").replaceChildren(element("p", {}, question.story), ...rows(question.given));
     const fields = question.asked.map((/** @type {any} */ asked) => this.#field(asked, question.items));
     this.#part("answers").replaceChildren(...fields, sureButtons());
+  }
+
+  /** The same question in the other units; what was answered stays, as it has its units with it. */
+  async #changeUnits() {
+    this.#exercise = JSON.parse(String(this.#section.dataset.exercise));
+    this.#knowledge = null;
+    if (!this.#section.isConnected || !this.#fields.size) {
+      return;
+    }
+    const isCounted = this.#isCounted;
+    const isMarked = this.#part("result").hasChildNodes();
+    const answers = [...this.#fields].map(([name, field]) => ({ name, answer: field.answer() }));
+    await this.#pose();
+    for (const { name, answer } of answers) {
+      this.#fields.get(name)?.put(answer);
+    }
+    this.#isCounted = isCounted;
+    if (isMarked) {
+      await this.#mark(false);
+    }
   }
 
   /** @param {any} asked @param {any} [items] @returns {HTMLElement} */

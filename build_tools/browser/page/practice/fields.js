@@ -5,6 +5,7 @@
  * @typedef {object} Field
  * @property {HTMLElement} element
  * @property {() => any} answer
+ * @property {(answer: any) => void} put  an answer that was given before
  * @property {(sentence: string) => void} tellProblem  "" takes it away
  * @property {(feedback: {right: boolean, feedback: string, wrong?: string[]} | null) => void} tell
  * @property {() => void} focus
@@ -20,7 +21,10 @@ export function textField(asked, id) {
   input.setAttribute("aria-describedby", `${help.id} ${problem.id} ${said.id}`);
   const label = element("label", { className: "exercise__label", htmlFor: id }, asked.label);
   const made = element("div", { className: "exercise__field" }, label, input, help, problem, said);
-  return { element: made, answer: () => input.value, tellProblem, tell, focus: () => input.focus() };
+  const put = (/** @type {string} */ text) => {
+    input.value = text;
+  };
+  return { element: made, answer: () => input.value, put, tellProblem, tell, focus: () => input.focus() };
 }
 
 /** @param {any} asked @param {string} id @returns {Field} */
@@ -32,7 +36,12 @@ export function choiceField(asked, id) {
   const made = element("fieldset", { className: "exercise__field" }, legend, ...choices, problem, said);
   made.setAttribute("aria-describedby", `${problem.id} ${said.id}`);
   const answer = () => inputs.find((/** @type {HTMLInputElement} */ input) => input.checked)?.value ?? "";
-  return { element: made, answer, tellProblem, tell, focus: () => (inputs.find((/** @type {HTMLInputElement} */ input) => input.checked) ?? inputs[0]).focus() };
+  const put = (/** @type {string} */ choice) => {
+    for (const input of inputs) {
+      input.checked = input.value === choice;
+    }
+  };
+  return { element: made, answer, put, tellProblem, tell, focus: () => (inputs.find((/** @type {HTMLInputElement} */ input) => input.checked) ?? inputs[0]).focus() };
 }
 
 /**
@@ -77,6 +86,10 @@ export function orderField(asked, id, items, announce) {
   const label = element("p", { className: "exercise__label", id: `${id}-label` }, asked.label);
   list.setAttribute("aria-labelledby", label.id);
   const answer = () => [...list.children].map((row) => /** @type {HTMLElement} */ (row).dataset.name);
+  const put = (/** @type {string[]} */ names) => {
+    const rows = new Map([...list.children].map((row) => [/** @type {HTMLElement} */ (row).dataset.name, row]));
+    list.append(...names.flatMap((name) => rows.get(name) ?? []));
+  };
   const tellAll = (/** @type {any} */ feedback) => {
     tell(feedback && { ...feedback, feedback: feedback.right ? feedback.feedback : "" });
     for (const row of list.children) {
@@ -85,7 +98,7 @@ export function orderField(asked, id, items, announce) {
     }
   };
   const focus = () => list.querySelector("button")?.focus();
-  return { element: element("div", { className: "exercise__field" }, label, list, problem, said), answer, tellProblem, tell: tellAll, focus };
+  return { element: element("div", { className: "exercise__field" }, label, list, problem, said), answer, put, tellProblem, tell: tellAll, focus };
 }
 
 /** @param {string} id @param {HTMLElement[]} controls */

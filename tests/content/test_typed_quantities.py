@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from build_tools.checks.typed_quantities import typed_in_calculators, typed_quantities
+from build_tools.content.typed_quantities import typed_in_calculators, typed_quantities
 
 FOUND = [
     ("5 gal", "5 gal", ["5 gal"]),

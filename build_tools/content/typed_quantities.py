@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from functools import cache
 
@@ -48,6 +48,7 @@ class Typed:
     """A quantity typed in a text: where, its whole text, its number and its unit as written."""
 
     start: int
+    end: int
     text: str
     number: str
     unit: str
@@ -55,6 +56,12 @@ class Typed:
     def ends(self) -> list[str]:
         """Return the quantity's text, or those of both ends of a range."""
         return [f"{number} {self.unit}" for number in _split(self.number)]
+
+    def with_numbers(self, write: Callable[[str], str]) -> str:
+        """Return the number, or both of a range, each as `write` makes it of its digits."""
+        if self.number[0].isalpha():
+            return write(_split(self.number)[0])
+        return re.sub(_DIGITS, lambda match: write(match[0]), self.number)
 
     def quantities(self, kind: str) -> list[Quantity]:
         """Return the quantity, or both ends of a range, read as a kind; nothing if it is none."""
@@ -86,7 +93,7 @@ def typed_quantities(text: str) -> Iterator[Typed]:
         if unit or match["money"]:
             end = match.end() + len(unit) if unit else match.end("number")
             whole = " ".join(text[match.start() : end].split())
-            yield Typed(match.start(), whole, match["number"], unit)
+            yield Typed(match.start(), end, whole, match["number"], unit)
 
 
 def _unit_after(text: str, match: re.Match[str]) -> str:

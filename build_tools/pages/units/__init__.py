@@ -1,0 +1,1 @@
+"""The handbook in both unit systems: every page is made in both and then made one."""
