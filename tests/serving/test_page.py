@@ -169,6 +169,10 @@ def test_each_page_has_its_own_problems_first_also_when_the_theme_changes_pages(
     opened(page, f"{served.address}reference/shop/")
     expect(panel(page)).to_be_visible(timeout=PATIENCE)
     expect(panel(page).get_by_role("heading", level=3)).to_have_count(0)
+    # The theme changes pages only once it has read which there are.
+    page.wait_for_function(
+        "performance.getEntriesByType('resource').some((one) => one.name.endsWith('sitemap.xml'))"
+    )
     page.evaluate("window.stays = true")
     page.evaluate(
         """() => {
@@ -190,7 +194,8 @@ def test_a_page_that_does_not_exist_yet_comes_when_it_is_written(
     served: Served, page: Page
 ) -> None:
     opened(page, f"{served.address}reference/later/")
-    expect(page.get_by_text("404")).to_be_visible()
+    expect(page.get_by_role("heading", level=1)).to_be_visible()
+    expect(page.get_by_role("heading", name="Here it is")).to_have_count(0)
     (served.docs / "reference" / "later.md").write_text("# Here it is\n", "utf-8")
     served.append("index.md", "\nSee [it](reference/later.md).\n")
     expect(page.get_by_role("heading", name="Here it is")).to_be_visible(timeout=PATIENCE)
