@@ -56,7 +56,8 @@ def expected_tables(
             library.link(procedure.address, unit.address)
             | {
                 "unit": unit.id,
-                "words": Texts(values, unit, unit)(unit.content.short_title or unit.content.title),
+                "words": Texts(values, unit, unit)(unit.content.short_title or unit.content.title)
+                + library.remark(unit.address),
                 "label": table.labels.get(unit.id, ""),
                 "cells": cells,
                 "kept": unit.content.units is not None,
