@@ -32,6 +32,8 @@ from build_tools.content.problems import expected
 from build_tools.language import commands as translating
 from build_tools.printing import commands as printing
 from build_tools.printing.wanted import Wanted as WantedPrint
+from build_tools.publishing import commands as publishing
+from build_tools.publishing import hash_list
 from build_tools.set_up.failure import Failure, sentence_for
 from build_tools.set_up.start import COMMANDS, ROOT, hand_over
 from build_tools.shops.commands import NewCommand
@@ -90,6 +92,7 @@ def build(output: Path | None, compared_with: str | None) -> None:
     print_what_mkdocs_says()
     write_site(output, compared_with and comparing.record_of_side(compared_with, here().root))
     compress(output)
+    hash_list.write_list(output)
     click.echo(f"The handbook is in {output}")
 
 
@@ -269,14 +272,29 @@ def print_handbook(
     output: Path | None,
     paper: str | None,
     people: tuple[str, ...],
+    language: str,
     site: Path | None,
 ) -> None:
     """Print the handbook, or a part of it, into a PDF file."""
-    wanted = WantedPrint(kind, name, people)
+    wanted = WantedPrint(kind, name, people, language)
     print_what_mkdocs_says()
     printing.print_into_file(
         wanted, sound_handbook, write_site, ROOT, site=site, output=output, paper=paper
     )
+
+
+@main.command("check-copy", help=COMMANDS["check-copy"])
+@publishing.options_of_check_copy
+def check_copy(copy: str, list_file: Path | None) -> None:
+    """Compare a published copy with the list of a build."""
+    publishing.check_copy(copy, list_file or here().root / "site" / hash_list.NAME)
+
+
+@main.command("container", help=COMMANDS["container"])
+@publishing.options_of_container
+def container(output: Path) -> None:
+    """Write what a container is made from, around the built site."""
+    publishing.write_container(here().root / "site", output)
 
 
 @main.command("benchmark", help=COMMANDS["benchmark"])

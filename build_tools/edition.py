@@ -72,7 +72,8 @@ def edition_of(config: Path, docs: Path, library: Path | None = None) -> Edition
     date = get_build_datetime().date()
     commit = git(config.parent, "rev-parse", "--verify", "--quiet", "HEAD")
     if not commit or not git(config.parent, "ls-files", "--", str(config)):
-        return Edition(date, digest_of_sources(config, docs), in_git=False)
+        digest = digest_of_sources(config, docs)
+        return Edition(date, digest, in_git=False)
     repository = Path(git(config.parent, "rev-parse", "--show-toplevel").strip())
     made_from = (config, docs, *(one for one in CODE if one.is_relative_to(repository)))
     changed = git(config.parent, "status", "--porcelain", "--", *map(str, made_from))

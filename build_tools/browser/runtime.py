@@ -86,7 +86,7 @@ def runtime_files(root: Path) -> Runtime:
         )
     package = json.loads((pyodide / "package.json").read_text(encoding="utf-8"))
     outer = f"runtime/pyodide-{package['version']}"
-    key = _key(root / "calculators", package["version"])
+    key = key_of(root / "calculators", package["version"])
     packed = root / ".cache" / "runtime" / key
     if not packed.is_dir():
         _pack(root / "calculators", pyodide, packed)
@@ -104,7 +104,7 @@ def compressed_files(root: Path) -> Path:
     return root / ".cache" / "compressed"
 
 
-def _key(calculators: Path, pyodide_version: str) -> str:
+def key_of(calculators: Path, pyodide_version: str) -> str:
     """Return a hash over everything that the content of the calculators' folder depends on."""
     digest = hashlib.sha256()
     for tool in (pyodide_version, version("hatchling"), version("pyodide-lock")):

@@ -130,7 +130,7 @@ class Handbook:
     def in_the_other_system(self) -> Handbook:
         """Return the same handbook for readers of the other unit system."""
         other = "metric" if self.own_units == "us" else "us"
-        return replace(self, shown_in=other)
+        return replace(self, shown_in=other, _translations={})
 
     @cached_property
     def carried(self) -> list[Entry[Equipment]]:

@@ -10,6 +10,8 @@ from build_tools.pages.assets import PAGE, SEARCH
 
 #: Where the tests' hosts have them, as if they were files of the site.
 MODULES = "modules-for-tests/"
+#: A page that runs nothing: from it a test puts into the browser what pages are to find there.
+BLANK = f"{MODULES}blank.html"
 
 ENTRIES = {
     "calculator_client": PAGE / "calculator_client.js",
@@ -22,4 +24,5 @@ ENTRIES = {
 @cache
 def modules() -> dict[str, Path]:
     """Return the files by their names, such as "search.js"."""
-    return bundles(ENTRIES, {}, {*PAGE.rglob("*.js"), *SEARCH.glob("*.js")})
+    joined = bundles(ENTRIES, {}, {*PAGE.rglob("*.js"), *SEARCH.glob("*.js")})
+    return joined | {"blank.html": Path(__file__).with_name("blank.html")}

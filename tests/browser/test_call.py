@@ -15,7 +15,8 @@ from build_tools.diagnosis.knowledge_data import knowledge_data
 from calculators.diagnosis import Knowledge, picture
 from tests.browser.conftest import ROOT
 from tests.browser.host import hosted
-from tests.browser.visits import NO_PAGE, Visits
+from tests.browser.modules import BLANK
+from tests.browser.visits import Visits
 
 ADDRESS = "faults/"
 PHONE = {"width": 390, "height": 844}
@@ -37,7 +38,7 @@ def opened(visits: Visits, handbook: str, kept: object) -> Page:
     """Return the page where something is kept of a call: a text, or what JSON makes one of."""
     page = visits.page()
     page.set_viewport_size(PHONE)
-    page.goto(f"{handbook}{NO_PAGE}")
+    page.goto(f"{handbook}{BLANK}")
     text = kept if isinstance(kept, str) else json.dumps(kept)
     page.evaluate("(text) => localStorage.setItem('call in /', text)", text)
     page.goto(handbook + ADDRESS)

@@ -12,7 +12,8 @@ from calculators.practice import evidence, number
 from calculators.practice.exercises import solve
 from calculators.practice.mistakes import SENTENCES, mistakes_in
 from calculators.practice.worked import accepted
-from tests.browser.visits import NO_PAGE, Visits
+from tests.browser.modules import BLANK
+from tests.browser.visits import Visits
 from tests.calculators.practice.shipped import exercises, knowledge
 
 PHONE = {"width": 390, "height": 844}
@@ -25,7 +26,7 @@ def page(visits: Visits, handbook: str) -> Page:
     visits.everyday.grant_permissions(["clipboard-read", "clipboard-write"])
     page = visits.page()
     page.set_viewport_size(PHONE)
-    page.goto(f"{handbook}{NO_PAGE}")
+    page.goto(f"{handbook}{BLANK}")
     page.evaluate("localStorage.removeItem('handbook-record')")
     return page
 

@@ -47,10 +47,9 @@ def test_no_page_scrolls_sideways_on_a_phone_or_at_a_desk(
     visits: Visits, handbook: str, address: str, scheme: str
 ) -> None:
     page = visits.page(color_scheme=scheme)
-    page.set_viewport_size(PHONE)
-    page.goto(handbook + address)
     for viewport in (PHONE, DESK):
         page.set_viewport_size(viewport)
+        page.goto(handbook + address)
         assert page.evaluate("document.documentElement.scrollWidth") <= viewport["width"]
     text, ground = (
         luminance(page, "article", "color"),

@@ -13,8 +13,8 @@ from build_tools.diagnosis.knowledge_data import knowledge_data
 from calculators.diagnosis import Knowledge
 from calculators.practice.calls import Calls
 from tests.browser.conftest import ROOT
-from tests.browser.modules import MODULES
-from tests.browser.visits import NO_PAGE, Visits
+from tests.browser.modules import BLANK, MODULES
+from tests.browser.visits import Visits
 
 ADDRESS = "practise/a-call/"
 PHONE = {"width": 390, "height": 844}
@@ -46,7 +46,7 @@ def opened(visits: Visits, handbook: str, query: str = "", **options: Any) -> Pa
     """Return the page where nothing is kept, on a phone."""
     page = visits.page(**options)
     page.set_viewport_size(PHONE)
-    page.goto(f"{handbook}{NO_PAGE}")
+    page.goto(f"{handbook}{BLANK}")
     page.evaluate("localStorage.removeItem('handbook-practice-call')")
     page.evaluate("localStorage.removeItem('handbook-record')")
     page.goto(f"{handbook}{ADDRESS}{query}")

@@ -11,7 +11,8 @@ from typing import Any
 from playwright.sync_api import Page, expect
 
 from calculators.practice.record import MOST_ATTEMPTS, read_record
-from tests.browser.visits import NO_PAGE, Visits
+from tests.browser.modules import BLANK
+from tests.browser.visits import Visits
 from tests.calculators.practice.records import attempt, call, record, seen
 
 PHONE = {"width": 390, "height": 844}
@@ -34,7 +35,7 @@ ANSWER = {
 def opened(visits: Visits, handbook: str, address: str, kept: Any = None) -> Page:
     """Return a page in a profile of its own, in which a record (or any text) is kept."""
     page = visits.page(viewport=PHONE, accept_downloads=True)
-    page.goto(f"{handbook}{NO_PAGE}")
+    page.goto(f"{handbook}{BLANK}")
     if kept is not None:
         text = kept if isinstance(kept, str) else json.dumps(kept)
         page.evaluate(KEEP, text)
@@ -143,7 +144,7 @@ def test_a_kept_record_that_cannot_be_read_is_left_until_it_is_deleted(
 ) -> None:
     torn = json.dumps(ANA)[:-7]
     page = saving_data(visits)
-    page.goto(f"{handbook}{NO_PAGE}")
+    page.goto(f"{handbook}{BLANK}")
     page.evaluate(KEEP, torn)
     page.goto(handbook + MINE)
     problem = page.locator("[data-part=problem]")
@@ -169,7 +170,7 @@ def test_a_kept_record_that_cannot_be_read_is_left_until_it_is_deleted(
 
 def test_two_pages_lose_nothing_of_each_other(visits: Visits, handbook: str) -> None:
     page = saving_data(visits)
-    page.goto(f"{handbook}{NO_PAGE}")
+    page.goto(f"{handbook}{BLANK}")
     page.evaluate(KEEP, json.dumps(ANA))
     other = page.context.new_page()
     other.add_init_script(SAVES_DATA)
@@ -193,7 +194,7 @@ def test_what_another_page_wrote_over_is_added_anew(visits: Visits, handbook: st
     before = kept_in(page)
     answer(page, "c")
     other = page.context.new_page()
-    other.goto(f"{handbook}{NO_PAGE}")
+    other.goto(f"{handbook}{BLANK}")
     other.evaluate(KEEP, before)
     expect(count(page)).to_have_text("It holds 3 answers and 0 observations.")
     assert [one["seed"] for one in read_record(kept_in(page))["attempts"]] == ["a", "b", "c"]
@@ -230,7 +231,7 @@ def test_where_nothing_is_kept_a_sentence_says_so_and_the_file_holds_it(
 
 def test_a_record_that_is_full_takes_no_more(visits: Visits, handbook: str) -> None:
     page = saving_data(visits)
-    page.goto(f"{handbook}{NO_PAGE}")
+    page.goto(f"{handbook}404.html")
     full = json.dumps(record(*[attempt(0)] * MOST_ATTEMPTS))
     page.evaluate(KEEP, full)
     assert answer(page, "a") == [

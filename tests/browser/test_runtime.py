@@ -13,7 +13,7 @@ import pytest
 
 from build_tools.browser import BrowserFilesError
 from build_tools.browser.compressed import brotli_twin
-from build_tools.browser.runtime import LOCK_NAME, PYODIDE_FILES, Runtime, runtime_files
+from build_tools.browser.runtime import LOCK_NAME, PYODIDE_FILES, Runtime, key_of, runtime_files
 
 ROOT = Path(__file__).parents[2]
 
@@ -120,15 +120,17 @@ def test_a_second_call_makes_nothing(repository: Path, runtime: Runtime) -> None
 def test_a_change_of_the_calculators_changes_their_folder_only(
     repository: Path, runtime: Runtime
 ) -> None:
+    outer, inner = runtime.folder_name.rsplit("/", 1)
+    version = outer.removeprefix("runtime/pyodide-")
+    assert inner == f"calculators-{key_of(repository / 'calculators', version)}"
     source = repository / "calculators" / "water.py"
     before = source.read_text(encoding="utf-8")
     source.write_text(f"{before}# changed\n", encoding="utf-8")
     try:
-        changed = runtime_files(repository)
+        changed = key_of(repository / "calculators", version)
     finally:
         source.write_text(before, encoding="utf-8")
-    assert changed.folder_name != runtime.folder_name
-    assert changed.folder_name.rsplit("/", 1)[0] == runtime.folder_name.rsplit("/", 1)[0]
+    assert changed not in inner
 
 
 def test_calculators_that_cannot_be_loaded_are_told(repository: Path) -> None:

@@ -17,8 +17,6 @@ EXAMPLES = {
 }
 
 
-#: A file of a site that runs nothing: there a test puts into the browser what pages are to find.
-NO_PAGE = "edition.json"
 #: What a page of a shared profile can be given after it is made, so that it needs no new one.
 _SHARED = {"viewport", "color_scheme"}
 _KEPT_BY_PAGES = "local_storage,indexeddb,cookies"
