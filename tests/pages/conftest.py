@@ -35,9 +35,11 @@ class Text(HTMLParser):
         self._in_term = self._in_text = False
 
     def handle_data(self, data: str) -> None:
+        if self._hidden:
+            return
         if self._glued and self.words:
             self.words[-1] += data
-        elif not self._hidden:
+        else:
             self.words.append(data)
         self._glued = False
         self._in_text = True

@@ -58,7 +58,9 @@ def site(tmp_path_factory: pytest.TempPathFactory, built: Callable[[Path], Path]
 def pages(site: Path) -> dict[str, str]:
     """The text of each page by its address."""
     return {
-        page.parent.relative_to(site).as_posix(): str(Text(page.read_text("utf-8")))
+        page.parent.relative_to(site).as_posix(): str(Text(page.read_text("utf-8"))).replace(
+            " ,", ","
+        )
         for page in site.rglob("index.html")
     }
 
