@@ -32,6 +32,8 @@ from build_tools.content.problems import expected
 from build_tools.language import commands as translating
 from build_tools.printing import commands as printing
 from build_tools.printing.wanted import Wanted as WantedPrint
+from build_tools.publishing import commands as publishing
+from build_tools.publishing import hash_list
 from build_tools.set_up.failure import Failure, sentence_for
 from build_tools.set_up.start import COMMANDS, ROOT, hand_over
 from build_tools.shops.commands import NewCommand
@@ -88,8 +90,9 @@ def build(output: Path | None, compared_with: str | None) -> None:
             "its folder: name a new or an empty one."
         )
     print_what_mkdocs_says()
-    write_site(output, compared_with and comparing.record_of_side(compared_with, ROOT))
+    write_site(output, compared_with and comparing.record_of_side(compared_with, here().root))
     compress(output)
+    hash_list.write_list(output)
     click.echo(f"The handbook is in {output}")
 
 
@@ -131,7 +134,7 @@ def schemas() -> None:
 @translating.options
 def translations(strict: bool, words: bool, begin: str, compared: str) -> None:
     """List how far the other languages are, or write for translators."""
-    translating.translations(here().docs_folder, here().root, strict, words, begin, compared)
+    translating.translations(here().load(), strict, words, begin, compared)
 
 
 @main.command("work-out", help=COMMANDS["work-out"])
@@ -178,7 +181,7 @@ def work_out(
 @comparing.options_of_compare
 def compare(old: str, new: str | None, how: str) -> None:
     """Tell which numbers and texts differ between two editions, and why."""
-    comparing.compare(ROOT, old, new, how)
+    comparing.compare(here().root, old, new, how)
 
 
 @main.command("simulate-homes", help=COMMANDS["simulate-homes"])
@@ -269,14 +272,29 @@ def print_handbook(
     output: Path | None,
     paper: str | None,
     people: tuple[str, ...],
+    language: str,
     site: Path | None,
 ) -> None:
     """Print the handbook, or a part of it, into a PDF file."""
-    wanted = WantedPrint(kind, name, people)
+    wanted = WantedPrint(kind, name, people, language)
     print_what_mkdocs_says()
     printing.print_into_file(
         wanted, sound_handbook, write_site, ROOT, site=site, output=output, paper=paper
     )
+
+
+@main.command("check-copy", help=COMMANDS["check-copy"])
+@publishing.options_of_check_copy
+def check_copy(copy: str, list_file: Path | None) -> None:
+    """Compare a published copy with the list of a build."""
+    publishing.check_copy(copy, list_file or here().root / "site" / hash_list.NAME)
+
+
+@main.command("container", help=COMMANDS["container"])
+@publishing.options_of_container
+def container(output: Path) -> None:
+    """Write what a container is made from, around the built site."""
+    publishing.write_container(here().root / "site", output)
 
 
 @main.command("benchmark", help=COMMANDS["benchmark"])

@@ -57,16 +57,23 @@ class Edition:
         return f"{self.day}, {self.source}"
 
 
-def edition_of(config: Path, docs: Path) -> Edition:
+def edition_of(config: Path, docs: Path, library: Path | None = None) -> Edition:
     """Return the edition that a build now makes.
 
-    config: the shop's mkdocs.yml. docs: the folder of its sources. The day is that of
-    SOURCE_DATE_EPOCH where it is set.
+    config: the shop's mkdocs.yml. docs: the folder of its sources. library: the sources that it
+    draws on; their revision then stands behind its own. The day is that of SOURCE_DATE_EPOCH where
+    it is set.
     """
+    if library is not None:
+        own, drawn = edition_of(config, docs), edition_of(library.parent / config.name, library)
+        revision = f"{own.revision}+{drawn.revision}"
+        in_git, changed = own.in_git and drawn.in_git, own.changed or drawn.changed
+        return Edition(own.date, revision, in_git, changed)
     date = get_build_datetime().date()
     commit = git(config.parent, "rev-parse", "--verify", "--quiet", "HEAD")
     if not commit or not git(config.parent, "ls-files", "--", str(config)):
-        return Edition(date, digest_of_sources(config, docs), in_git=False)
+        digest = digest_of_sources(config, docs)
+        return Edition(date, digest, in_git=False)
     repository = Path(git(config.parent, "rev-parse", "--show-toplevel").strip())
     made_from = (config, docs, *(one for one in CODE if one.is_relative_to(repository)))
     changed = git(config.parent, "status", "--porcelain", "--", *map(str, made_from))

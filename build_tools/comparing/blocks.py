@@ -14,7 +14,7 @@ from html.parser import HTMLParser
 
 import markdown
 
-from build_tools.comparing.marks import FIRST, LAST, NUMBER, unmarked
+from build_tools.comparing.marks import FIRST, LAST, MARK, NUMBER, unmarked
 
 #: What the handbook's own mkdocs.yml names, without the links at headings.
 EXTENSIONS = (
@@ -92,7 +92,7 @@ class Block:
     """A block of text.
 
     above: the headings above it, and its step; label: what it is called there; anchor: the nearest
-    id; columns: the heads of a row's cells.
+    id; columns: the heads of a row's cells; marks: those of words and sentences, not of numbers.
     """
 
     kind: str
@@ -102,6 +102,7 @@ class Block:
     text: str
     numbers: list[Number] = field(default_factory=list)
     columns: tuple[str, ...] = ()
+    marks: str = ""
 
     @property
     def words(self) -> str:
@@ -327,7 +328,10 @@ class _Reader(HTMLParser):
             trail.pop()
         if kind != "heading" and (step := _STEP.fullmatch(self._anchor)):
             trail.append(f"step {step[1]}")
-        self.found.append(Block(kind, tuple(trail), label, self._anchor, text, numbers, columns))
+        marks = "".join(MARK.findall(_MARKED.sub("", marked)))
+        self.found.append(
+            Block(kind, tuple(trail), label, self._anchor, text, numbers, columns, marks)
+        )
 
 
 def quantity(block: Block, number: Number) -> tuple[str, str]:

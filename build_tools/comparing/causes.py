@@ -56,7 +56,7 @@ class Causes:
         entry = self.handbook.facts[name]
         fact = entry.content
         value = fact.value.text if fact.value else f"{fact.low.text} to {fact.high.text}"
-        return self._note(f"fact {name}", Cause(FACT, name, entry.file, value))
+        return self._note(f"fact {name}", Cause(FACT, name, self._file(entry), value))
 
     def shop(self, name: str) -> str:
         """Return the name of a value of shop.yaml, such as "typical_home.people"."""
@@ -64,7 +64,7 @@ class Causes:
         value: Any = entry.content
         for part in name.split("."):
             value = getattr(value, part) if isinstance(value, Format) else value[int(part)]
-        return self._note(f"shop {name}", Cause(SHOP, name, entry.file, _written(value)))
+        return self._note(f"shop {name}", Cause(SHOP, name, self._file(entry), _written(value)))
 
     def shop_field(self, content: Format, name: str) -> str:
         """Return the name of a value of the shop, or of its typical home."""
@@ -73,15 +73,15 @@ class Causes:
     def unit(self, entry: Entry[Equipment], name: str) -> str:
         """Return the name of a figure on a unit's sheet."""
         value = _written(getattr(entry.content, name))
-        return self._note(f"unit {entry.id} {name}", Cause(UNIT, name, entry.file, value))
+        return self._note(f"unit {entry.id} {name}", Cause(UNIT, name, self._file(entry), value))
 
     def stated(self, entry: Entry[Any], name: str, text: str) -> str:
         """Return the name of what an entry states for an input; it may state several texts."""
-        cause = f"stated {entry.file} {entry.id} {name}"
+        cause = f"stated {type(entry.content).__name__} {entry.id} {name}"
         before = self.found.get(cause)
         if before is None:
             words = f"{name} given to {_WHAT[type(entry.content)]} “{entry.id}”"
-            return self._note(cause, Cause(STATED, words, entry.file, text))
+            return self._note(cause, Cause(STATED, words, self._file(entry), text))
         if text not in before.value.split("; "):
             before.value = f"{before.value}; {text}"
         return cause
@@ -103,8 +103,9 @@ class Causes:
 
     def exercise(self, name: str) -> str:
         """Return the name of an exercise's file."""
-        file = self.handbook.practice[name].file
-        value = hashlib.sha256((self.handbook.root / file).read_bytes()).hexdigest()[:16]
+        entry = self.handbook.practice[name]
+        file = self._file(entry)
+        value = hashlib.sha256((self.handbook.root / entry.file).read_bytes()).hexdigest()[:16]
         return self._note(
             f"exercise {name}", Cause(EXERCISE, f"the exercise “{name}”", file, value)
         )
@@ -120,9 +121,21 @@ class Causes:
             for name, one in _measures(self.handbook.shop.content):
                 yield one, self.shop(name)
 
+    def _file(self, entry: Entry[Any]) -> str:
+        return file_named(self.handbook, entry.file)
+
     def _note(self, name: str, cause: Cause) -> str:
         self.found.setdefault(name, cause)
         return name
+
+
+def file_named(handbook: Handbook, file: str) -> str:
+    """Return a source as every edition calls it: one of the library by its place in it."""
+    path = (handbook.root / file).resolve()
+    library = handbook.library and handbook.library.resolve()
+    if library is None or not path.is_relative_to(library):
+        return file
+    return f"library/{path.relative_to(library).as_posix()}"
 
 
 #: What messages call an entry that states something.

@@ -20,7 +20,7 @@ from itertools import repeat
 from pathlib import Path
 from typing import Any
 
-from build_tools.comparing.make_record import CONFIG, docs_of
+from build_tools.comparing.make_record import CONFIG, docs_of, library_of
 from build_tools.comparing.record import FORMAT, NAME, edition_of_record
 from build_tools.edition import LENGTH, TOOL, edition_of, git
 from build_tools.set_up.failure import Failure
@@ -90,7 +90,8 @@ def _record(one: Side, root: Path, work: Path) -> tuple[dict[str, Any], str]:
         words = f"revision {one.commit[:LENGTH]}, {date}"
         said = _make(tree, work, [str(output), date, one.commit[:LENGTH], "committed"])
     else:
-        edition = edition_of(root / CONFIG, docs_of(root / CONFIG))
+        config = root / CONFIG
+        edition = edition_of(config, docs_of(config), library_of(config))
         word = "changed" if edition.changed else "committed" if edition.in_git else "sources"
         words = "the files as they are now"
         date = edition.date.isoformat()

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Any
 
-from build_tools.comparing.blocks import Number
 from build_tools.comparing.causes import DIGESTS
 from build_tools.comparing.differences import Change, NumberChange
 
@@ -60,27 +60,34 @@ class Explanation:
     def of(self, change: Change, old_page: str | None, new_page: str | None) -> tuple[Reason, ...]:
         """Return the reasons of a change on a page, the same under both addresses or not.
 
-        What a number rests on explains another value of it; where a number or a text came or went,
-        the page's own text is the first to ask.
+        What a number rests on explains another value of it. Where a number or a text came or went,
+        or words are others, a calculator may have said so; else the page's own text is first asked.
         """
         file = self._file_of(old_page, new_page)
-        is_other_value = isinstance(change, NumberChange) and change.old and change.new
         own = [Reason(TEXT, "the text", file)] if file in self._files else []
-        rested_on = self._rested_on(change)
-        ordered = (rested_on, own) if is_other_value else (own, rested_on)
+        sides = [(self._old, change.old), (self._new, change.new)]
+        if isinstance(change, NumberChange):
+            blocks = [(record, side and side[0]) for record, side in sides]
+            numbers = [(record, side[1].mark) for record, side in sides if side]
+        else:
+            blocks = sides
+            numbers = [(record, one.mark) for record, side in sides if side for one in side.numbers]
+        said = self._changed((record, mark) for record, one in blocks if one for mark in one.marks)
+        rested_on = self._changed(numbers)
+        if isinstance(change, NumberChange) and change.old and change.new:
+            ordered = (rested_on, own)
+        elif said:
+            ordered = ([*said, *(one for one in own if file not in {by.file for by in said})],)
+        else:
+            ordered = (own, rested_on)
         for found in (*ordered, self._elsewhere(new_page or old_page or "")):
             if found:
                 return tuple(found)
         return ()
 
-    def _rested_on(self, change: Change) -> list[Reason]:
-        if isinstance(change, NumberChange):
-            sides = ((self._old, change.old), (self._new, change.new))
-            numbers = [(record, [side[1]]) for record, side in sides if side]
-        else:
-            blocks = ((self._old, change.old), (self._new, change.new))
-            numbers = [(record, block.numbers) for record, block in blocks if block]
-        names = {name for record, some in numbers for one in some for name in _causes(record, one)}
+    def _changed(self, marks: Iterable[tuple[dict[str, Any], str]]) -> list[Reason]:
+        """Return the causes behind marks that changed, each mark with the record that it is of."""
+        names = {name for record, mark in marks if mark for name in _causes(record, mark)}
         found = {self._reasons[name] for name in names if name in self._reasons}
         return sorted(found, key=lambda one: (one.kind in DIGESTS, one.name))
 
@@ -116,7 +123,5 @@ class Explanation:
         return Reason(new["kind"], new["words"], new["file"], *shown)
 
 
-def _causes(record: dict[str, Any], number: Number) -> list[str]:
-    if not number.mark:
-        return []
-    return record["marks"]["sets"][ord(number.mark) - record["marks"]["first"]]
+def _causes(record: dict[str, Any], mark: str) -> list[str]:
+    return record["marks"]["sets"][ord(mark) - record["marks"]["first"]]

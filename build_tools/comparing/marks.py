@@ -19,6 +19,8 @@ NUMBER = re.compile(
 )
 MARK = re.compile(f"[{chr(FIRST)}-{chr(LAST)}]")
 
+_MARKED = re.compile(f"({NUMBER.pattern})({MARK.pattern})")
+
 
 def unmarked(value: Any) -> Any:
     """Return a text, or plain data with texts in it, without marks."""
@@ -27,6 +29,14 @@ def unmarked(value: Any) -> Any:
     if isinstance(value, dict):
         return {name: unmarked(one) for name, one in value.items()}
     return [unmarked(one) for one in value] if isinstance(value, (list, tuple)) else value
+
+
+def with_marks_of(marked: str, text: str) -> str:
+    """Return another text with the marks that the same numbers have in a marked one."""
+    marks = {number: mark for number, mark in _MARKED.findall(marked)}
+    any_mark = MARK.search(marked)
+    default = any_mark[0] if any_mark else ""
+    return NUMBER.sub(lambda match: match[0] + marks.get(match[0], default), text)
 
 
 class Marks:

@@ -13,12 +13,15 @@ import re
 from pathlib import Path
 from typing import Any
 
+from build_tools.comparing.causes import file_named
 from build_tools.comparing.formulas import digest_of_all
 from build_tools.comparing.marks import FIRST
 from build_tools.comparing.tracing import TracedValues
 from build_tools.content.handbook import Handbook
+from build_tools.content.layers import DATA_FILES
 from build_tools.content.unit_marks import own
 from build_tools.edition import CODE, Edition
+from build_tools.language.languages import LANGUAGES
 from build_tools.pages import guides
 from build_tools.pages.site import write_site
 
@@ -36,25 +39,7 @@ def record_of(handbook: Handbook, edition: Edition) -> dict[str, Any]:
     """Return the record of an edition of a handbook."""
     values = TracedValues(handbook)
     site = write_site(handbook, values, RUNTIME, None)
-    entries = {entry.file for entry in handbook.entries()}
-    files = {
-        entry.address: entry.file
-        for group in (
-            handbook.procedures,
-            handbook.faults,
-            handbook.checks,
-            handbook.equipment,
-            handbook.practice,
-            handbook.lessons,
-            handbook.pages,
-        )
-        for entry in group.values()
-    }
-    digests = {name: _digest(handbook.root / name) for name in {*entries, *_data(handbook)}}
-    for address in guides.addresses():
-        document = guides.DOCUMENTS / Path(address).name
-        files[address] = f"{guides.DOCUMENTS.name}/{document.name}"
-        digests[files[address]] = _digest(document)
+    files, digests = _files(handbook)
     return {
         "format": FORMAT,
         "edition": {
@@ -66,7 +51,7 @@ def record_of(handbook: Handbook, edition: Edition) -> dict[str, Any]:
         "units": handbook.units,
         "causes": {name: cause.as_data() for name, cause in values.causes.found.items()},
         "marks": {"first": FIRST, "sets": [sorted(one) for one in values.marks.sets]},
-        "files": dict(sorted(digests.items())),
+        "files": digests,
         "calculators": digest_of_all(),
         "tool": _digest_of_tool(),
         "pages": {
@@ -94,10 +79,28 @@ def shortened(markdown: str) -> str:
     return own(_FOR_SCRIPTS.sub("", _STROKES.sub(r"<svg \2></svg>", markdown)))
 
 
-def _data(handbook: Handbook) -> list[str]:
-    """Return the files of the sources that are no entries: what the diagnosis reads."""
-    found = (*handbook.docs_folder.glob("*.json"), *handbook.docs_folder.glob("*.csv"))
-    return [handbook.file_name(path) for path in found]
+def _files(handbook: Handbook) -> tuple[dict[str, str], dict[str, str]]:
+    """Return the file that the text of each page stands in, and the digest of every source."""
+    translated = [entry for code in LANGUAGES for entry in handbook.translation(code).page_entries]
+    of_pages = (
+        *handbook.procedures.values(),
+        *handbook.faults.values(),
+        *handbook.checks.values(),
+        *handbook.equipment.values(),
+        *handbook.practice.values(),
+        *handbook.lessons.values(),
+        *handbook.pages.values(),
+        *translated,
+    )
+    files = {entry.address: file_named(handbook, entry.file) for entry in of_pages}
+    read = {entry.file for entry in (*handbook.entries(), *translated)}
+    read |= {handbook.file_name(handbook.source(name)) for name in DATA_FILES}
+    paths = {file_named(handbook, name): handbook.root / name for name in read}
+    for address in guides.addresses():
+        document = guides.DOCUMENTS / Path(address).name
+        files[address] = f"{guides.DOCUMENTS.name}/{document.name}"
+        paths[files[address]] = document
+    return files, {name: _digest(path) for name, path in sorted(paths.items()) if path.is_file()}
 
 
 def _digest_of_tool() -> str:

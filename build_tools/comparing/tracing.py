@@ -10,7 +10,7 @@ from collections.abc import Callable, Iterable, Mapping
 from typing import Any
 
 from build_tools.comparing.causes import Causes
-from build_tools.comparing.marks import NUMBER, Marks, unmarked
+from build_tools.comparing.marks import Marks, unmarked
 from build_tools.content.entries import Entry
 from build_tools.content.fields import Format, Measure
 from build_tools.content.handbook import Handbook
@@ -43,6 +43,12 @@ class TracedValues(Values):
         self.causes = Causes(handbook)
         self._results: dict[tuple[Any, ...], dict[str, Any]] = {}
         self._origins = {id(one): (one, cause) for one, cause in self.causes.measures()}
+
+    def of_translation(self, handbook: Handbook, said: Callable[[str], str]) -> Values:
+        """Return traced values of a translation, with the same marks and causes."""
+        made = super().of_translation(handbook, said)
+        made.marks, made.causes.found = self.marks, self.causes.found
+        return made
 
     def measure(self, measure: Measure) -> Shown:
         """Return a quantity, marked where it is one of a fact or of the shop."""
@@ -102,7 +108,8 @@ class TracedValues(Values):
         every = formula | self.marks.of(inputs)
         mark = self.marks.mark(every)
         return {
-            **{part: self.marks.on(found[part], every) for part in ("workings", "warnings")},
+            "workings": self.marks.on(found["workings"], every),
+            "warnings": [self.marks.on(one, every) + mark for one in found["warnings"]],
             "calculator": found["calculator"],
             "problems": self.marks.on(found["problems"], every),
             "inputs": {
@@ -148,8 +155,8 @@ class TracedValues(Values):
             number = _Numbered(value["number"])
             number.mark = mark
             made |= {"unit": value["unit"], "number": number}
-        elif not NUMBER.search(value["shown"]):
-            made["shown"] = value["shown"]
+        else:
+            made["shown"] = self.marks.for_calculator(value["shown"], causes)
         return made
 
     def _shown(self, value: Any, causes: list[str]) -> Shown:

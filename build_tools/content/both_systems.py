@@ -28,7 +28,7 @@ from calculators.units import METRIC
 
 #: With so many digits a converted quantity is shown.
 DIGITS = 3
-#: A quantity of a fact is shown with fewer digits, where that changes it by no more than this share.
+#: A fact is shown with fewer digits, where that changes it by no more than this share.
 _NEAR = 0.02
 #: In which of several trade units readers see a metric one, where the first is not the usual.
 _USUAL = {"mL": "fl oz", "mL/min": "fl oz/min"}

@@ -130,7 +130,7 @@ class Handbook:
     def in_the_other_system(self) -> Handbook:
         """Return the same handbook for readers of the other unit system."""
         other = "metric" if self.own_units == "us" else "us"
-        return replace(self, shown_in=other)
+        return replace(self, shown_in=other, _translations={})
 
     @cached_property
     def carried(self) -> list[Entry[Equipment]]:
@@ -194,7 +194,9 @@ def load_handbook(docs_folder: Path, root: Path, library: Path | None = None) ->
         said = "the file is missing (expected the shop's name, town, units and prices)"
         handbook.problems.append(Problem(handbook.file_name(docs_folder / "shop.yaml"), 1, said))
     sources = layered(docs_folder, library, {f"{stem}.yaml" for stem in LISTS})
-    for source in sorted(sources, key=lambda one: one.place != "shop.yaml"):
+    if library is not None:  # the shop first: it tells what to leave out
+        sources.sort(key=lambda one: one.place != "shop.yaml")
+    for source in sources:
         loader.load(source)
     _set_aside_examples(handbook)
     handbook.problems += _same_address(handbook)

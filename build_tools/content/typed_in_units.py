@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from functools import partial
 
 from build_tools.content.both_systems import number_in, other_unit
 from build_tools.content.entries import Passage
@@ -60,7 +61,7 @@ def _quantities(
 def _times(text: str, units: str, kinds: set[str]) -> Iterator[tuple[int, int, str]]:
     """Yield the same for times of day.
 
-    Without am or pm a text like 1:30 may be a duration: it is a time of day where the block has one.
+    Without am or pm, 1:30 may be a duration: it is a time of day where the block has one.
     """
     if units == "us" and "time of day" not in kinds:
         return
@@ -85,9 +86,8 @@ def _in_units(typed: Typed, units: str, answers: Answers, kinds: set[str]) -> st
                 if stated.kind == kind and same_as_written(typed.ends()[0], quantities[0], stated):
                     return shown
         try:
-            return (
-                f"{typed.with_numbers(lambda one: number_in(one, unit, kind, units))}\u00a0{other}"
-            )
+            made = typed.with_numbers(partial(number_in, unit=unit, kind=kind, units=units))
+            return f"{made}\u00a0{other}"
         except QuantityError:
             continue
     return None

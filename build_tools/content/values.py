@@ -138,6 +138,12 @@ class Values:
         self.units = handbook.units
         self._written_in = handbook.own_units
 
+    def of_translation(self, handbook: Handbook, said: Callable[[str], str]) -> Values:
+        """Return values of the same kind for a translated handbook; `said` translates them."""
+        made = type(self)(handbook)
+        made.said = said
+        return made
+
     @contextmanager
     def shown_as(self, unit: Entry[Any] | None) -> Iterator[None]:
         """Show values in the units of a unit of equipment, where it has its own."""

@@ -1,8 +1,8 @@
 """Finds the texts of the calculators in their source, for Babel's extraction.
 
-Every text of `calculators/` that a reader may see, whatever call it stands in: sentences, labels and
-choices. A text with values put in is a template: `f"{number} is above"` becomes "{number} is above".
-A formula is taken as it is shown, with its names in words.
+Every text of `calculators/` that a reader may see, whatever call it stands in: sentences, labels
+and choices. A text with values put in is a template: `f"{number} is above"` becomes
+"{number} is above". A formula is taken as it is shown, with its names in words.
 """
 
 from __future__ import annotations

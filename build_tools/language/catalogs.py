@@ -18,6 +18,7 @@ from babel.messages.mofile import write_mo
 from babel.messages.pofile import read_po, write_po
 from babel.support import Translations
 
+from build_tools.comparing.marks import MARK, unmarked, with_marks_of
 from calculators.translating import Translator
 
 HERE = Path(__file__).parent
@@ -81,10 +82,20 @@ def calculated_words(code: str) -> dict[str, dict[str, str]]:
     return found
 
 
+class MarkedTranslator(Translator):
+    """Translates also texts whose numbers are marked with what they rest on."""
+
+    def text(self, text: str) -> str | None:
+        if text.isascii() or not MARK.search(text):
+            return super().text(text)
+        found = super().text(unmarked(text))
+        return found and with_marks_of(text, found)
+
+
 @cache
 def calculated(code: str) -> Translator:
     """Return what translates the calculators' texts."""
-    return Translator(calculated_words(code))
+    return MarkedTranslator(calculated_words(code))
 
 
 def browser_words(code: str) -> dict[str, object]:

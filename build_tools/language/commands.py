@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from pathlib import Path
 
 import click
 
-from build_tools.content.handbook import load_handbook
+from build_tools.content.handbook import Handbook
 from build_tools.content.problems import in_order
 from build_tools.language import catalogs, extracting, files, state
 from build_tools.language.languages import LANGUAGES
@@ -26,11 +25,8 @@ def options(command: Callable[..., None]) -> Callable[..., None]:
     return command
 
 
-def translations(
-    docs_folder: Path, root: Path, strict: bool, words: bool, begin: str, compared: str
-) -> None:
+def translations(handbook: Handbook, strict: bool, words: bool, begin: str, compared: str) -> None:
     """List what is translated, stale and missing, after doing what is asked for."""
-    handbook = load_handbook(docs_folder, root)
     if begin:
         click.echo(f"Written: {files.begin(handbook, begin)}")
         return

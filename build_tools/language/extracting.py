@@ -73,8 +73,8 @@ def unit_words() -> list[str]:
     """Return the units that are words of a language, and no signs that all share."""
     return [
         "cup/min", "cups", "day", "days", "drips/min", "drips/s", "eq", "gal/day", "grains",
-        "grains/day", "grains/ft³", "grains/lb", "gal/kilograin", "kilograins/ft³", "kilograins", "months", "people", "pint/min", "pints", "week", "weeks",
-        "years",
+        "grains/day", "grains/ft³", "grains/lb", "gal/kilograin", "kilograins/ft³", "kilograins",
+        "months", "people", "pint/min", "pints", "week", "weeks", "years",
     ]  # fmt: skip
 
 

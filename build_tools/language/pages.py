@@ -22,13 +22,6 @@ from build_tools.pages.render import Library, Texts, render
 TERMS, ENGLISH_TERMS = "glossary.md", "reference/glossary.md"
 
 
-class ValuesInAnotherLanguage(Values):
-    """The same values; words in what is shown are the language's."""
-
-    def said(self, shown: str) -> str:
-        return said(shown)
-
-
 class LibraryInAnotherLanguage(Library):
     """Leads to the pages of the language, and tells of each other page that it is in English."""
 
@@ -73,18 +66,22 @@ class LanguageSite:
     nav: dict[str, list[Any]]
 
 
-def language_sites(handbook: Handbook, library: Library, runtime: str) -> Iterator[LanguageSite]:
+def language_sites(
+    handbook: Handbook, values: Values, library: Library, runtime: str
+) -> Iterator[LanguageSite]:
     """Yield the site of each language that has pages. library: the English one, whole."""
     for code in LANGUAGES:
         translation = handbook.translation(code)
         if translation.pages:
             with speaking(code):
-                yield _site(translation, library, runtime)
+                yield _site(translation, values, library, runtime)
 
 
-def _site(translation: Translation, english: Library, runtime: str) -> LanguageSite:
+def _site(
+    translation: Translation, values: Values, english: Library, runtime: str
+) -> LanguageSite:
     handbook, code = translation.in_this_language, translation.code
-    values = ValuesInAnotherLanguage(handbook)
+    values = values.of_translation(handbook, said)
     library = LibraryInAnotherLanguage(translation, english)
     for entry in translation.page_entries:
         library.name(entry.address, Texts(values, entry)(entry.content.title))

@@ -30,8 +30,9 @@ _ID = re.compile(r"(?:^|\s)#([\w-]+)")
 class SourceText:
     """One English text.
 
-    blocks: of a section, those in it. key: how translated files call it: "steps.1.do", "#a-section", "a-block.title". path: its place
-    in the entry; () for a section of a Markdown page. of: the digest.
+    key: how translated files call it: "steps.1.do", "#a-section", "a-block.title". path: its place
+    in the entry; () for a section of a Markdown page. of: the digest. blocks: of a section, those
+    in it.
     """
 
     entry: Entry[Any]

@@ -1,4 +1,4 @@
-"""What a page of another language needs of MkDocs and the theme: words, navigation, its language."""
+"""What a page of another language needs of MkDocs and the theme: words, navigation, switches."""
 
 from __future__ import annotations
 

@@ -19,6 +19,8 @@ from build_tools.browser.runtime import FETCHED_AS_PARTS
 from build_tools.edition import Edition
 from build_tools.language.languages import ENGLISH, language_of
 from build_tools.language.speaking import say, spoken
+from build_tools.publishing import hash_list
+from build_tools.publishing.hash_list import hash_of
 
 KEEP_PAGE = "reference/on-this-phone/"
 
@@ -26,10 +28,17 @@ WORKER = Path(__file__).with_name("service_worker.js")
 WORKER_NAME = "service-worker.js"
 
 # Not of use on a phone: what hosts read, compressed twins, maps for developers, pages for the
-# frames of other sites, the theme's other languages, what only the slowest start needs, and the
-# sitemap, which the offline worker makes itself.
+# frames of other sites, the theme's other languages, what only the slowest start needs, the
+# sitemap, which the offline worker makes itself, and the list of hashes.
 LEFT_OUT_ENDINGS = (".gz", ".br", ".map", ".whl")
-LEFT_OUT_NAMES = {"python_stdlib.zip", "pyodide-lock.json", "_headers", "sitemap.xml", WORKER_NAME}
+LEFT_OUT_NAMES = {
+    "python_stdlib.zip",
+    "pyodide-lock.json",
+    "_headers",
+    "sitemap.xml",
+    WORKER_NAME,
+    hash_list.NAME,
+}
 LEFT_OUT_FOLDERS = ("embed/", "assets/javascripts/lunr/")
 
 # The library of the offline worker: npm packages, and where the site has their files. Its version
@@ -106,9 +115,9 @@ def edition_line(edition: Edition, page_url: str, assets: str, changes: str = ""
     keep = get_relative_url(KEEP_PAGE, page_url)
     return (
         f'\n<p class="edition" data-site="{site}/" data-assets="{assets}">'
-        f"{edition_words(edition)}{what_changed}"
+        f'{edition_words(edition)}<span class="not-on-paper">{what_changed}'
         f' · <a href="{keep}">{say("Keep this handbook on this phone")}</a>{in_english}'
-        "</p>\n"
+        "</span></p>\n"
     )
 
 
@@ -129,9 +138,8 @@ def kept_files(site: Path) -> Iterator[KeptFile]:
             path.parent == site and name.startswith("edition") and path.suffix == ".json"
         ):
             continue
-        content = path.read_bytes()
         address = name.removesuffix("index.html") if path.name == "index.html" else name
-        yield KeptFile(address, len(content), hashlib.sha256(content).hexdigest())
+        yield KeptFile(address, path.stat().st_size, hash_of(path))
 
 
 def _write(path: Path, content: object) -> None:

@@ -47,6 +47,30 @@ def headers_file(site: Path, pages_policy: str, root: str) -> str:
     return "\n".join(_rule(path, headers) for path, headers in rules.items())
 
 
+def read_rules(text: str) -> dict[str, dict[str, str]]:
+    """Return the headers of each rule of a file by the rule's path, which may end in "*"."""
+    rules: dict[str, dict[str, str]] = {}
+    for block in text.split("\n\n"):
+        path, *headers = block.splitlines()
+        parted = [header.strip().partition(": ") for header in headers]
+        rules[path] = {name: value for name, _, value in parted}
+    return rules
+
+
+def headers_for(rules: dict[str, dict[str, str]], path: str) -> dict[str, str]:
+    """Return what hosts send with a path, by the rules of a file."""
+    sent: dict[str, str] = {}
+    for pattern, headers in rules.items():
+        if path.startswith(pattern[:-1]) if pattern.endswith("*") else path == pattern:
+            sent |= headers
+    return sent
+
+
+def root_of(rules: dict[str, dict[str, str]]) -> str:
+    """Return the path of the site on its host, as the first rule has it."""
+    return next(iter(rules)).removesuffix("*")
+
+
 def _kept_assets(assets: Path) -> list[Path]:
     """Return the folders and files of assets whose names change with their content."""
     of_theme = [path for path in assets.rglob("*") if _NAMED_BY_CONTENT.search(path.name)]

@@ -44,6 +44,7 @@ from build_tools.offline.edition import (
     write_edition,
 )
 from build_tools.offline.web_manifest import MANIFEST_NAME, web_manifest
+from build_tools.pages import guides
 from build_tools.pages.assets import (
     EMBEDDED_SCRIPT,
     EMBEDDED_STYLE,
@@ -64,6 +65,7 @@ from build_tools.pages.units.both import site_in_both_systems
 from build_tools.pages.units.elements import with_elements
 from build_tools.pages.units.switch import slug, with_switch
 from build_tools.printing.foot import with_foot
+from build_tools.publishing import hash_list
 from build_tools.search.files import THEME_WORKER, WORDS, search_words, with_search
 from build_tools.serving.code import start_anew, state_of_code
 from build_tools.serving.trouble import ContentProblems
@@ -117,7 +119,8 @@ class HandbookPlugin(BasePlugin[HandbookSettings]):
         except BrowserFilesError as error:
             raise PluginError(str(error)) from None
         if not self._serving:
-            self._edition = edition_of(Path(config.config_file_path), Path(config.docs_dir))
+            own = Path(config.config_file_path), Path(config.docs_dir)
+            self._edition = edition_of(*own, library_of(config))
         config.extra_css.append(self._assets.address(STYLE))
         config.extra_javascript.append(_module(self._assets.address(SCRIPT)))
         config.theme.dirs.insert(0, str(OVERRIDES))
@@ -191,14 +194,9 @@ class HandbookPlugin(BasePlugin[HandbookSettings]):
     def writing_rests_on(self, config: MkDocsConfig) -> list[object]:
         """Return what, beside its reading, the writing of each page rests on."""
         scripts = [(one.path, one.type) for one in config.extra_javascript]
-        units = config.extra["own_units"]
-        return [
-            self._policy,
-            self._assets.folder_name,
-            [*map(str, config.extra_css)],
-            scripts,
-            units,
-        ]
+        styles = [*map(str, config.extra_css)]
+        own = [self._words, config.extra["own_units"]]
+        return [self._policy, self._assets.folder_name, styles, scripts, *own]
 
     def on_page_markdown(
         self, markdown: str, *, page: Page, config: MkDocsConfig, files: Files
@@ -253,7 +251,7 @@ class HandbookPlugin(BasePlugin[HandbookSettings]):
         self._policy = policy(self._scripts_of_serving or scripts)
 
     def on_post_page(self, output: str, *, page: Page, config: MkDocsConfig) -> str:
-        """Put the policy, our search, the choice of units and the foot of its prints into a page."""
+        """Put the policy, our search, the units and the foot of its prints into a page."""
         code = page.meta["language"]
         with speaking(code):
             whole = with_foot(output, config.site_name, self._edition)
@@ -273,14 +271,17 @@ class HandbookPlugin(BasePlugin[HandbookSettings]):
         return with_policy(with_search(html, self._assets.folder_name, code), self._policy)
 
     def on_post_build(self, *, config: MkDocsConfig) -> None:
-        """Make an edition of the written site; then write what hosts shall send with its files."""
+        """Make an edition of the site; then write what hosts shall send, and the list of hashes."""
         site = Path(config.site_dir)
         if self._edition is not None:
             workbox = [f"{WORKBOX_FOLDER}/{path.name}" for path in workbox_files(ROOT)]
             write_edition(site, self._edition, workbox)
             write_record(self._record, site / RECORD)
+            (site / hash_list.NAME).touch()  # it has headers too
         text = headers_file(site, self._policy, _root(config))
         (site / NAME).write_text(text, encoding="utf-8")
+        if not self._serving:
+            hash_list.write_list(site)
 
     def on_serve(
         self, server: LiveReloadServer, *, config: MkDocsConfig, **_: object
@@ -298,8 +299,9 @@ class HandbookPlugin(BasePlugin[HandbookSettings]):
         old = edition_of_record(self.compared_with)
         comparison = compare(self.compared_with, self._record, old.words, edition.words)
         self._site.pages[WHAT_CHANGED] = what_changed(comparison)
-        (for_trainers,) = self._site.nav[-1].values()
-        for_trainers.append({TITLE_OF_CHANGES: WHAT_CHANGED})
+        for (pages,) in map(dict.values, self._site.nav):
+            if pages[0] == f"{guides.FOLDER}/index.md":
+                pages.append({TITLE_OF_CHANGES: WHAT_CHANGED})
 
     @property
     def _scripts_of_serving(self) -> list[str]:

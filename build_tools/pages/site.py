@@ -101,7 +101,7 @@ def write_site(
     bare_forms = {
         name: forms.of_calculator(one, page_address(one)) for name, one in CALCULATORS.items()
     }
-    others = list(language_sites(handbook, library, runtime_folder))
+    others = list(language_sites(handbook, values, library, runtime_folder))
     for one in others:
         pages |= one.pages
     nav = [*navigation(handbook, found, library), *(one.nav for one in others)]

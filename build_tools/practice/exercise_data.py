@@ -33,19 +33,21 @@ def exercise_data(entry: Entry[Exercise], values: Values) -> tuple[dict[str, Any
     special = _KINDS[content.kind](entry, values)
     data = {**made, **special.data()}
     if data.get("steps") and not special.report and values.handbook.is_shipped(entry):
-        data = _with_clear_mistakes(data, values.handbook.units)
+        units = values.handbook.units
+        clear = values.made_from(data, lambda plain: _clear_mistakes(plain, units))
+        data |= {} if clear is None else {"mistakes": clear}
     return data, special.report
 
 
-def _with_clear_mistakes(data: dict[str, Any], units: str) -> dict[str, Any]:
-    """Return an exercise with as many of its mistakes as it can be posed with."""
+def _clear_mistakes(data: dict[str, Any], units: str) -> list[str] | None:
+    """Return as many mistakes as an exercise can be posed with, or None where all of its own do."""
     if printed(data, units):
-        return data
+        return None
     clear: list[str] = []
     for mistake in mistakes_in(data):
         if printed({**data, "mistakes": [*clear, mistake]}, units):
             clear.append(mistake)
-    return {**data, "mistakes": clear}
+    return clear
 
 
 def _filled(entry: Entry[Any], values: Values, path: tuple[str | int, ...], text: str) -> str:

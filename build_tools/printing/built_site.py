@@ -26,25 +26,21 @@ class BuiltSite:
         if not (folder / "index.html").is_file():
             raise Failure(f"There is no built handbook in {folder}: the command build writes one.")
 
-    @cached_property
+    @property
     def day(self) -> datetime.date:
         """The day of the site's edition."""
-        return datetime.date.fromisoformat(self._edition["date"])
+        return datetime.date.fromisoformat(self._edition_line("").find("time").get("datetime"))
 
-    @property
-    def edition(self) -> str:
-        """The site's edition as its pages name it."""
-        return f"{self.day.day} {self.day:%B %Y}, {self._edition['source']}"
+    def edition(self, page: str = "") -> str:
+        """Return the site's edition as a page names it, in its language."""
+        line = self._edition_line(page)
+        return f"{line.findtext('time')}, {line.find_class('edition-source')[0].text_content()}"
 
-    @cached_property
-    def _edition(self) -> dict[str, str]:
-        try:
-            told = json.loads((self.folder / "edition.json").read_text("utf-8"))
-            return {"date": told["date"], "source": told["source"]}
-        except (OSError, ValueError, KeyError, TypeError) as error:
-            raise Failure(
-                f"The site in {self.folder} does not tell its edition: build it anew."
-            ) from error
+    def _edition_line(self, page: str) -> html.HtmlElement:
+        found = self._page(page).find_class("edition")
+        if not found or not found[0].find_class("edition-source"):
+            raise Failure(f"The site in {self.folder} does not tell its edition: build it anew.")
+        return found[0]
 
     @cached_property
     def styles(self) -> list[str]:
@@ -52,10 +48,9 @@ class BuiltSite:
         found = self._page("").xpath("//head/link[@rel='stylesheet']/@href")
         return [(self.folder / one).resolve().as_uri() for one in found]
 
-    @property
-    def language(self) -> str:
-        """The language that the pages are written in."""
-        return self._page("").get("lang", "en")
+    def language(self, page: str) -> str:
+        """Return the language that a page is written in."""
+        return self._page(page).get("lang")
 
     @property
     def name(self) -> str:

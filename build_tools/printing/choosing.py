@@ -12,6 +12,7 @@ from build_tools.content.loading import LISTS
 from build_tools.content.path_models import ReadingPath
 from build_tools.content.problems import expected
 from build_tools.content.values import Values
+from build_tools.language.languages import ENGLISH, LANGUAGES
 from build_tools.pages.navigation import Section, sections
 from build_tools.pages.render import Texts
 from build_tools.set_up.failure import Failure
@@ -97,14 +98,24 @@ def _on_paper(addresses: Iterable[str]) -> list[str]:
     return [page_name(one) for one in addresses if one not in LEFT_OUT]
 
 
-def one_path(handbook: Handbook, values: Values, name: str) -> Chosen:
-    """Return the pages of a path. Raises Failure for one that the handbook does not have."""
+def one_path(handbook: Handbook, values: Values, name: str, language: str = ENGLISH) -> Chosen:
+    """Return the pages of a path; in another language those that are translated, and its terms.
+
+    Raises Failure for a path that the handbook, or the language, does not have.
+    """
     path = find_path(handbook, name)
+    pages = [f"{page}.md" for page in path.content.pages]
+    if language != ENGLISH:
+        translation = handbook.translation(language)
+        path = translation.in_this_language.paths[name]
+        if not any(map(translation.address, pages)):
+            raise Failure(f'No page of the path "{name}" is in {LANGUAGES[language].name} yet.')
+        pages = [translation.address(page) or page for page in pages]
     texts = Texts(values, path)
     return Chosen(
         texts(path.content.title),
         texts(path.content.purpose),
-        [Chapter("", [Group("", list(path.content.pages))])],
+        [Chapter("", [Group("", [page_name(page) for page in pages])])],
     )
 
 

@@ -10,6 +10,8 @@ import click
 
 from build_tools.content.handbook import Handbook
 from build_tools.content.values import Values
+from build_tools.language.languages import ENGLISH, LANGUAGES
+from build_tools.language.speaking import speaking
 from build_tools.printing import choosing, sheets
 from build_tools.printing.built_site import BuiltSite
 from build_tools.printing.cover import cover_of, usual_paper
@@ -34,6 +36,13 @@ def options_of_print(command: Callable[..., None]) -> Callable[..., None]:
             multiple=True,
             metavar="NAME",
             help="Of sign-off: a sheet for this person; again for each further one.",
+        ),
+        click.option(
+            "--language",
+            type=click.Choice([ENGLISH, *LANGUAGES]),
+            default=ENGLISH,
+            show_default=True,
+            help="Of a path: the language of its pages.",
         ),
         click.option(
             "--paper", type=click.Choice(PAPERS), help="Without it, the shop's units decide."
@@ -86,12 +95,18 @@ def print_into_file(
 
 def composed(wanted: Wanted, handbook: Handbook, site: BuiltSite, paper: str) -> Document:
     """Return the document of a print."""
+    with speaking(wanted.language):
+        return _composed(wanted, handbook, site, paper)
+
+
+def _composed(wanted: Wanted, handbook: Handbook, site: BuiltSite, paper: str) -> Document:
     cover = cover_of(handbook.shop.content)
     values = Values(handbook)
     if wanted.kind == "handbook":
         return book(site, choosing.whole_handbook(handbook, values), cover, paper)
     if wanted.kind == "path":
-        return book(site, choosing.one_path(handbook, values, wanted.name), cover, paper)
+        chosen = choosing.one_path(handbook, values, wanted.name, wanted.language)
+        return book(site, chosen, cover, paper)
     if wanted.kind == "pocket-sheet":
         title, found = "Pocket sheet", sheets.pocket_sheet(handbook, site)
     else:

@@ -5,8 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from build_tools.content.models import Shop
+from build_tools.language.speaking import marked, say
 
-_UNITS = {"us": "US customary units", "metric": "metric units"}
+_UNITS = {"us": marked("US customary units"), "metric": marked("metric units")}
 _PAPER = {"us": "letter", "metric": "a4"}
 
 
@@ -21,7 +22,7 @@ class Cover:
 
 def cover_of(shop: Shop) -> Cover:
     """Return what prints say of a shop."""
-    return Cover(shop.name, shop.town, _UNITS[shop.units])
+    return Cover(shop.name, shop.town, say(_UNITS[shop.units]))
 
 
 def usual_paper(shop: Shop) -> str:

@@ -10,11 +10,12 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from lxml import html
 from markupsafe import Markup
 
+from build_tools.language.speaking import say
 from build_tools.printing.built_site import BuiltSite
 from build_tools.printing.choosing import Chapter, Chosen
 from build_tools.printing.cover import Cover
-from build_tools.printing.foot import foot
-from build_tools.printing.paper_page import PaperPages, place_id
+from build_tools.printing.foot import attributes, foot
+from build_tools.printing.paper_page import WORDS, PaperPages, place_id
 
 HERE = Path(__file__).parent
 #: Contents with more pages than this stand in two columns.
@@ -28,6 +29,7 @@ _ENVIRONMENT = Environment(
     trim_blocks=True,
     lstrip_blocks=True,
 )
+_ENVIRONMENT.globals["say"] = say
 
 
 class Document:
@@ -46,22 +48,26 @@ class Document:
         """
         for element in self._numbers:
             number = numbers.get(element.get("data-of")) if numbers is not None else _USUAL_NUMBER
-            element.text = str(number)
+            element.text = "" if number is None else str(number)
             if number is None:
                 element.getparent().set("hidden", "")
         return html.tostring(self._tree, encoding="utf-8", doctype="<!doctype html>")
 
 
 def book(site: BuiltSite, chosen: Chosen, cover: Cover, paper: str) -> Document:
-    """Return chosen pages behind a title page and contents."""
-    pages = PaperPages(site, chosen.pages)
+    """Return chosen pages behind a title page and contents, with the words that they use."""
+    pages = PaperPages(site, chosen.pages, with_words=True)
     chapters = [_chapter(site, pages, chapter) for chapter in chosen.chapters]
+    if (words := pages.words()) is not None:
+        listed = [{"title": "", "pages": [(words.get("id"), say(WORDS))]}]
+        chapters.append({"title": "", "groups": listed, "articles": [_markup(words)]})
     return _document(
         "book",
         site,
         cover,
         paper,
         title=f"{chosen.title}: {site.name}" if chosen.title else site.name,
+        page=chosen.pages[0],
         chosen=chosen,
         long=len(chosen.pages) > LONG,
         chapters=chapters,
@@ -73,15 +79,20 @@ def loose_sheets(
 ) -> Document:
     """Return sheets without anything before them."""
     title = f"{title}: {site.name}"
-    return _document("sheets", site, cover, paper, title=title, articles=map(_markup, articles))
+    made = map(_markup, articles)
+    return _document("sheets", site, cover, paper, title=title, page="", articles=made)
 
 
 def _document(
-    template: str, site: BuiltSite, cover: Cover, paper: str, title: str, **names: Any
+    template: str, site: BuiltSite, cover: Cover, paper: str, title: str, page: str, **names: Any
 ) -> Document:
+    """Return a document in the language of a page of it."""
+    edition = site.edition(page)
     made = _ENVIRONMENT.get_template(f"{template}.html.jinja").render(
         title=title,
-        foot=foot(f"{cover.shop} · {title}", site.edition),
+        foot=attributes(foot(f"{cover.shop} · {title}", edition)),
+        edition=edition,
+        language=site.language(page),
         site=site,
         cover=cover,
         paper=paper,

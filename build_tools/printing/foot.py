@@ -6,12 +6,12 @@ them.
 
 from __future__ import annotations
 
-from html import escape
+from markupsafe import Markup
 
 from build_tools.edition import Edition
 from build_tools.language.speaking import say
 
-ATTRIBUTE = "data-print-foot"
+ATTRIBUTE, PAGE_ATTRIBUTE = "data-print-foot", "data-print-page"
 _BEGINS = "<html "
 
 
@@ -24,5 +24,9 @@ def with_foot(page: str, site_name: str, edition: Edition | None) -> str:
     """Return a finished page with what its foot says; while authors work, nothing."""
     if edition is None:
         return page
-    words = escape(foot(site_name, edition.words))
-    return page.replace(_BEGINS, f'{_BEGINS}{ATTRIBUTE}="{words}" ', 1)
+    return page.replace(_BEGINS, f"{_BEGINS}{attributes(foot(site_name, edition.words))} ", 1)
+
+
+def attributes(foot: str) -> Markup:
+    """Return the attributes of a page from which styles take the words of its foot."""
+    return Markup('%s="%s" %s="%s"') % (ATTRIBUTE, foot, PAGE_ATTRIBUTE, say("Page"))

@@ -6,8 +6,14 @@ from collections.abc import Iterable
 
 from lxml import html
 
+from build_tools.content.loading import LISTS
+from build_tools.language.speaking import marked, say
 from build_tools.printing.built_site import BuiltSite
+from build_tools.printing.choosing import page_name
 
+GLOSSARY = page_name(LISTS["glossary"][1])
+#: The title of the words of a print that has no glossary.
+WORDS = marked("Words of the trade used here")
 #: What a print has in another form, such as the edition in each foot, or not at all.
 _REPLACED = ("headerlink", "jump", "related", "edition", "not-on-paper")
 #: What prints as a sheet to carry.
@@ -24,11 +30,16 @@ def place_id(page: str, anchor: str = "") -> str:
 
 
 class PaperPages:
-    """Makes the pages of one print, whose links lead to each other where both are printed."""
+    """Makes the pages of one print, whose links lead to each other where both are printed.
 
-    def __init__(self, site: BuiltSite, printed: Iterable[str]) -> None:
+    with_words: whether `words` is printed too, where the glossary is not.
+    """
+
+    def __init__(self, site: BuiltSite, printed: Iterable[str], with_words: bool = False) -> None:
         self._site = site
         self._printed = set(printed)
+        self._with_words = with_words and GLOSSARY not in self._printed
+        self._terms: set[str] = set()
 
     def page(self, name: str, level: int, opening: bool = False) -> html.HtmlElement:
         """Return a page whose title is a heading of this level; opening: it opens a chapter."""
@@ -48,6 +59,23 @@ class PaperPages:
         article.set("id", place_id(name))
         return article
 
+    def words(self) -> html.HtmlElement | None:
+        """Return the glossary of the terms on the pages so far; None where there is no need."""
+        if not self._terms:
+            return None
+        article = self.page(GLOSSARY, 1)
+        entries = html.Element("dl")
+        for term in list(article.iter("dt")):
+            if any(one.get("id") in self._terms for one in term.iter("span")):
+                entries.extend([term, term.getnext()])
+        title = article.find("h1")
+        title.text = say(WORDS)
+        words = html.Element(
+            "article", {**article.attrib, "class": f"{article.get('class')} book-words"}
+        )
+        words.extend([title, entries])
+        return words
+
     def _name_parts(self, article: html.HtmlElement, name: str) -> None:
         for element in article.xpath(".//*[@id]"):
             element.set("id", place_id(name, element.get("id")))
@@ -64,21 +92,22 @@ class PaperPages:
         page, anchor = target
         is_term = "term" in link.classes
         link.attrib.pop("aria-label", None)
+        if is_term and self._with_words and name != GLOSSARY:
+            self._terms.add(place_id(page, anchor))
+            link.set("href", f"#{place_id(page, anchor)}")
+            return
         if page in self._printed:
             link.set("href", f"#{place_id(page, anchor)}")
-            if page != name and not is_term and not _on_a_sheet(link):
+            if page != name and not is_term and _has_room(link):
                 see = html.Element("span", {"class": "see-page"})
-                see.text = " (page "
+                before, _, behind = say("(page {number})", number="\0").partition("\0")
+                see.text = f" {before}"
                 see.append(page_number(place_id(page, anchor)))
-                see[0].tail = ")"
+                see[0].tail = behind
                 _put_behind(link, see)
             return
-        if not is_term:
-            title = self._site.title(page)
-            if title.casefold() != " ".join(link.text_content().split()).casefold():
-                meant = html.Element("span", {"class": "see-page see-page--name"})
-                meant.text = f" (see “{title}”)"
-                _put_behind(link, meant)
+        if not is_term and _has_room(link):
+            _tell_name(link, self._site.title(page))
         if self._site.address and not is_term:
             link.set("href", f"{self._site.address}{page}/" if page else self._site.address)
         else:
@@ -93,6 +122,7 @@ def page_number(place: str) -> html.HtmlElement:
 def _drop_replaced(article: html.HtmlElement) -> None:
     found = [element for name in _REPLACED for element in article.find_class(name)]
     found += [link for way in article.find_class("way") for link in way.iter("a")]
+    found += article.iter("template")  # pictures in the other unit system
     for element in found:
         element.drop_tree()
 
@@ -106,9 +136,21 @@ def _drop_cards(article: html.HtmlElement) -> None:
         cards.drop_tree()
 
 
-def _on_a_sheet(element: html.HtmlElement) -> bool:
-    """Tell whether something stands on a sheet to carry, which has no room for page numbers."""
-    return any(_SHEETS & set(one.classes) for one in element.iterancestors())
+def _has_room(link: html.HtmlElement) -> bool:
+    """Tell whether something may stand beside a link: not on a sheet, not at a unit's readings."""
+    around = list(link.iterancestors())
+    return not any(_SHEETS & set(one.classes) or "data-unit" in one.attrib for one in around)
+
+
+def _tell_name(link: html.HtmlElement, title: str) -> None:
+    """Show that a link means a page of this title, which the print does not have."""
+    words = html.Element("span", {"class": "see-page see-page--name"})
+    if title.casefold() == " ".join(link.text_content().split()).casefold():
+        link.text = f"“{link.text or ''}"
+        words.text = "”"
+    else:
+        words.text = " " + say("(see “{title}”)", title=title)
+    _put_behind(link, words)
 
 
 def _put_behind(element: html.HtmlElement, new: html.HtmlElement) -> None:

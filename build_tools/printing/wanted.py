@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from build_tools.content.problems import expected
+from build_tools.language.languages import ENGLISH
 from build_tools.set_up.failure import Failure
 
 #: What can be printed.
@@ -18,11 +19,15 @@ LONGEST_NAME = 60
 
 @dataclass(frozen=True)
 class Wanted:
-    """One print. name: that of a path; people: for whom sign-off sheets are."""
+    """One print. name: that of a path; people: for whom sign-off sheets are.
+
+    language: that of a path's pages.
+    """
 
     kind: str
     name: str = ""
     people: tuple[str, ...] = ()
+    language: str = ENGLISH
 
     def __post_init__(self) -> None:
         if self.kind not in KINDS:
@@ -31,6 +36,8 @@ class Wanted:
             raise Failure(f"“{self.name}” is one word too many: only a path is named.")
         if self.people and self.kind != "sign-off":
             raise Failure("Only sign-off sheets are for a person: leave --person out.")
+        if self.language != ENGLISH and self.kind != "path":
+            raise Failure("Only a path is printed in another language: leave --language out.")
         for person in self.people:
             if not person.strip() or len(person) > LONGEST_NAME or not person.isprintable():
                 raise Failure(f"The name of a person has 1 to {LONGEST_NAME} letters on one line.")
@@ -38,7 +45,8 @@ class Wanted:
     @property
     def file_name(self) -> str:
         """What its file is called where nobody says."""
-        return f"{self.kind}-{self.name}.pdf" if self.name else f"{self.kind}.pdf"
+        parts = [self.kind, self.name, self.language if self.language != ENGLISH else ""]
+        return f"{'-'.join(filter(None, parts))}.pdf"
 
 
 def checked_output(output: Path) -> Path:

@@ -65,6 +65,10 @@ class Kept(BasePlugin):
         self._has_begun = False
         self._environment: tuple[Any, Environment] | None = None
 
+    def forget(self) -> None:
+        """Let the next build make all anew."""
+        self._last = None
+
     @contextmanager
     def building(self, config: MkDocsConfig) -> Iterator[bool]:
         """Frame a build; gives whether MkDocs can leave out what did not change.

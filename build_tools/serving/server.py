@@ -61,6 +61,10 @@ class Live:
         self.state.has_site = True
         log.info("Built in %.1f seconds.", time.monotonic() - start)
 
+    def forget(self) -> None:
+        """Let the next build make all anew."""
+        self._kept.forget()
+
     def build_until_sources_rest(self) -> None:
         """Build, and again where a source was saved meanwhile: nobody listens to saves yet."""
         before = None

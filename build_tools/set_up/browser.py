@@ -42,11 +42,11 @@ def installed():
     return None
 
 
-def runs(path: str) -> bool:
-    """Whether a browser tells its version; some packages are a stand-in that only says no."""
+def runs(path: str, asked: str = "--version") -> bool:
+    """Whether a program tells its version; some packages are a stand-in that only says no."""
     try:
         done = subprocess.run(
-            [path, "--version"],
+            [path, asked],
             stdin=subprocess.DEVNULL,
             stdout=subprocess.DEVNULL,
             stderr=subprocess.DEVNULL,

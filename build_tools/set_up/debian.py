@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 import shutil
 import subprocess
+from pathlib import Path
 
 from build_tools.set_up.log import Log
 
@@ -32,3 +33,12 @@ def install(packages, doing: str, log: Log) -> None:
     apt_get = permission() + ["env", "DEBIAN_FRONTEND=noninteractive", "apt-get"]
     log.run(apt_get + ["update"], doing)
     log.run(apt_get + ["install", "--yes", "--no-install-recommends"] + list(packages), doing)
+
+
+def unpack(package, folder: Path, doing: str, log: Log) -> None:
+    """Put the files of a package into a folder; call only where `permission()` is not None."""
+    log.run(permission() + ["apt-get", "update"], doing)
+    folder.mkdir(parents=True, exist_ok=True)
+    # apt-get writes into the folder that it runs in
+    fetch = 'cd "$1" && apt-get download "$2" && dpkg-deb --extract "$2"_*.deb . && rm "$2"_*.deb'
+    log.run(["sh", "-c", fetch, "sh", str(folder), package], doing)

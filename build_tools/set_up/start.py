@@ -11,7 +11,7 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import NamedTuple
 
-from build_tools.set_up import browser, engines, environment, node
+from build_tools.set_up import browser, engines, environment, node, web_server
 from build_tools.set_up.failure import Failure, sentence_for
 from build_tools.set_up.log import Log
 
@@ -30,6 +30,8 @@ COMMANDS = {
     "compare": "Tell what a change did: each printed number with its cause, and each text.",
     "class-pack": "Write question sheets with their key, and files for learning systems.",
     "print": "Print the handbook, one path or the sheets to carry, as a PDF file.",
+    "check-copy": "Compare a published copy, by its address or folder, with the list of a build.",
+    "container": "Write what a container that serves the built site is made from, into a folder.",
     "simulate-homes": "Make the simulated homes anew that are stale, or those of named faults.",
     "benchmark": "Measure on this machine; benchmark --help tells what.",
     "readme-pictures": "Take the pictures that the README shows anew, into docs/pictures.",
@@ -71,6 +73,8 @@ def start(arguments) -> int:
         if in_browsers:
             os.environ["HANDBOOK_BROWSER"] = find_browser(ROOT)
             engines.bring(ROOT)
+        if arguments[0] == "test":
+            web_server.bring(ROOT)
         python = str(environment.interpreter(ROOT))
         return hand_over([python, "-I", "-m", "build_tools.commands"] + arguments)
     except Failure as failure:

@@ -6,17 +6,12 @@ from collections.abc import Callable
 from pathlib import Path
 from urllib.parse import urlsplit
 
-from build_tools.pages.headers import NAME
+from build_tools.pages.headers import NAME, headers_for, read_rules
 
 
 def rules_of(folder: Path) -> dict[str, dict[str, str]]:
     """Return the headers of each rule by the rule's path, which may end in "*"."""
-    rules: dict[str, dict[str, str]] = {}
-    for block in (folder / NAME).read_text(encoding="utf-8").split("\n\n"):
-        path, *headers = block.splitlines()
-        parted = [header.strip().partition(": ") for header in headers]
-        rules[path] = {name: value for name, _, value in parted}
-    return rules
+    return read_rules((folder / NAME).read_text(encoding="utf-8"))
 
 
 def headers_by_path(folder: Path) -> Callable[[str], dict[str, str]]:
@@ -25,12 +20,9 @@ def headers_by_path(folder: Path) -> Callable[[str], dict[str, str]]:
 
     def headers(requested: str) -> dict[str, str]:
         path = urlsplit(requested).path
-        sent: dict[str, str] = {}
-        for pattern, its_headers in rules.items():
-            fits = path.startswith(pattern[:-1]) if pattern.endswith("*") else path == pattern
-            if fits:
-                assert not sent.keys() & its_headers.keys(), f"{path} gets a header twice"
-                sent |= its_headers
-        return sent
+        fitting = [its for pattern, its in rules.items() if headers_for({pattern: its}, path)]
+        names = [name for its in fitting for name in its]
+        assert len(names) == len(set(names)), f"{path} gets a header twice"
+        return headers_for(rules, path)
 
     return headers

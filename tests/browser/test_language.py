@@ -103,6 +103,9 @@ def test_a_page_fits_a_phone_and_its_switch_a_finger(
     switch = page.get_by_role("link", name="This page in English")
     assert switch.bounding_box()["height"] >= 44
     assert switch.get_attribute("lang") == "en"
-    assert page.locator("article :is(a, button):visible").evaluate_all(
-        "all => all.filter((one) => !(one.textContent.trim() || one.ariaLabel)).length"
-    ) == 0
+    assert (
+        page.locator("article :is(a, button):visible").evaluate_all(
+            "all => all.filter((one) => !(one.textContent.trim() || one.ariaLabel)).length"
+        )
+        == 0
+    )

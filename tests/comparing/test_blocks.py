@@ -85,4 +85,6 @@ def test_a_form_of_the_handbook(before: dict[str, Any]) -> None:
     assert default.above == ("form",)
     assert default.anchor == "hardness-setting"
     assert default.label == "Hardness of the raw water (mg/L)"
-    assert all(one.mark for one in default.numbers)
+    answer = next(one for one in found if one.kind == "answer")
+    assert answer.label == "Enter in the control"
+    assert answer.numbers and all(one.mark for one in answer.numbers)

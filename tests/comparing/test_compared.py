@@ -219,3 +219,21 @@ def test_other_units_of_the_readers_are_the_cause_of_all_numbers(
     found = compared(before, shop.record())
     assert {one.reasons[0].kind for one in found.numbers} == {"units of the readers"}
     assert any(page == "learn/the-spring.md" for page, *_ in told(found.numbers))
+
+
+def test_a_warning_that_a_figure_takes_away(shop: ShopFolder, before: dict[str, Any]) -> None:
+    shop.change("equipment/kitchen-cabinet.yaml", "brine_time: 25 min", "brine_time: 27 min")
+    (text,) = compared(before, shop.record()).texts
+    assert text.change.what == "removed"
+    assert text.change.block.text.startswith("The slow rinse is short: ")
+    file = "docs_src/equipment/kitchen-cabinet.yaml"
+    assert causes([text]) == {(f"brine_time in {file}",)}
+
+
+def test_a_word_that_a_calculator_says(shop: ShopFolder, before: dict[str, Any]) -> None:
+    shop.change("learn/the-spring.md", "  hardness: 16 °dH", "  hardness: 6 °dH")
+    found = compared(before, shop.record()).texts
+    words = next(one for one in found if one.change.block.kind == "answer")
+    assert (words.change.old.text, words.change.new.text) == ("very hard", "moderately hard")
+    given = "hardness given to the worked example “harbor-flat-reading”"
+    assert causes([words]) == {(f"{given} in docs_src/learn/the-spring.md",)}

@@ -117,7 +117,7 @@ FAILURES = [
     (
         "{{ facts.bucket }}",
         '"{{ facts.bucket }}" uses the unknown name "facts" (expected one of: fact, shop, home, '
-        'example, work_out, unit; nearest: "fact")',
+        'example, work_out, quantity, kept, unit; nearest: "fact")',
     ),
     (
         "{{ shop.salt_price }}",

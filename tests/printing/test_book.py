@@ -94,7 +94,7 @@ def test_each_page_has_the_edition_and_its_number_in_its_foot(
 ) -> None:
     for read, title in ((whole, site.name), (path, f"The first visit: {site.name}")):
         for number, text in enumerate(read.texts, 1):
-            foot = f"Holm Water Workshop · {title} · Edition of {site.edition}"
+            foot = f"Holm Water Workshop · {title} · Edition of {site.edition()}"
             assert foot in text, number
             assert f"Page {number}" in text
 
@@ -103,9 +103,9 @@ def test_the_title_page_tells_shop_edition_and_units(path: Read, site: BuiltSite
     for words in (
         "Holm Water Workshop, Fjordvik",
         "The first visit",
-        f"From the {site.name}",
+        f"From: {site.name}",
         "For somebody who sees the cabinet for the first time.",
-        f"Edition {site.edition}",
+        f"Edition {site.edition()}",
         "Units metric units",
     ):
         assert words in path.texts[0]

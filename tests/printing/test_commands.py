@@ -31,6 +31,10 @@ WRONG = [
         ["sign-off", "--person", " "],
         "The name of a person has 1 to 60 letters on one line.",
     ),
+    (
+        ["handbook", "--language", "es"],
+        "Only a path is printed in another language: leave --language out.",
+    ),
     (["handbook", "--paper", "a5"], "Invalid value for '--paper': 'a5' is not one of"),
     ([], "Missing argument '[handbook|path|pocket-sheet|sign-off]'."),
 ]  # fmt: skip
@@ -99,3 +103,22 @@ def test_a_path_of_the_shipped_handbook_from_its_built_site(
     assert "Arrival check" in texts[number - 1]
     assert "Before any repair, setting or regeneration" in texts[number - 1]
     assert not any("Readings for" in text for text in texts), "a choice of units is for a screen"
+
+
+def test_a_path_in_another_language(
+    built: Callable[[Path], Path], tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    file = tmp_path / "path.pdf"
+    where = ["--site", str(built(ROOT / "mkdocs.yml")), "--output", str(file)]
+    assert run(["print", "path", "salt-and-brine", "--language", "es", *where]) == 1
+    said = 'No page of the path "salt-and-brine" is in Español yet.'
+    assert capsys.readouterr().err.splitlines()[-1] == said
+    assert run(["print", "path", "first-visit", "--language", "es", *where]) == 0
+    read = pypdf.PdfReader(file)
+    assert read.trailer["/Root"]["/Lang"] == "es"
+    texts = [" ".join(page.extract_text().split()) for page in read.pages]
+    assert "Edición" in texts[0]
+    assert "Índice" in texts[1]
+    assert all("Edición del" in text for text in texts)
+    assert all(f"Página {number}" in text for number, text in enumerate(texts, 1))
+    assert any("(página " in text for text in texts)

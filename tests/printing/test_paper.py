@@ -115,7 +115,7 @@ def test_each_sheet_of_a_page_has_its_edition_and_number(
     read = Read(sheet.pdf(format="A4"))
     assert len(read.texts) == sheets
     for number, text in enumerate(read.texts, 1):
-        assert f"{site.name} · Edition of {site.edition}" in text
+        assert f"{site.name} · Edition of {site.edition()}" in text
         assert f"Page {number}" in text
 
 

@@ -18,11 +18,12 @@ NEW = "procedures/rinse-the-cabinet.yaml"
 
 @pytest.fixture(scope="module")
 def styles(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Path]:
-    """Our styles in a folder that may be changed."""
-    folder = shutil.copytree(assets.THEME, tmp_path_factory.mktemp("theme") / "theme")
+    """Our styles, of which the first may be changed."""
+    first, *others = assets.STYLES
+    copy = Path(shutil.copy(first, tmp_path_factory.mktemp("theme")))
     with pytest.MonkeyPatch.context() as patch:
-        patch.setattr(assets, "THEME", folder)
-        yield folder
+        patch.setattr(assets, "STYLES", (copy, *others))
+        yield copy
 
 
 @pytest.fixture(scope="module")
@@ -100,7 +101,7 @@ def test_an_edit_gives_the_site_of_a_whole_build(shop: Live, edit: str, tmp_path
 
 def test_a_style_gives_the_site_of_a_whole_build(shop: Live, styles: Path, tmp_path: Path) -> None:
     before = contents(shop.folders.shown)
-    with (styles / "handbook.css").open("a", encoding="utf-8") as style:
+    with styles.open("a", encoding="utf-8") as style:
         style.write("\n.new { color: inherit; }\n")
     shop.build()
     after = contents(shop.folders.shown)

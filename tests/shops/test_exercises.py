@@ -7,7 +7,8 @@ from pathlib import Path
 import pytest
 
 from build_tools.content.values import Values
-from build_tools.practice.exercise_data import exercise_data, poses
+from build_tools.practice.exercise_data import exercise_data
+from build_tools.practice.printed import printed
 from build_tools.shops.new_shop import texts, write
 from build_tools.shops.place import LIBRARY
 from build_tools.shops.questions import QUESTIONS
@@ -50,7 +51,7 @@ def test_each_is_posed_without_the_mistakes_that_come_too_close(
         data, report = exercise_data(entry, values)
         assert report == []
         if data.get("steps"):
-            assert poses(data, handbook.units), entry.id
+            assert printed(data, handbook.units), entry.id
             if data.get("mistakes") != entry.content.mistakes:
                 with_fewer.add(entry.id)
                 assert data["mistakes"]

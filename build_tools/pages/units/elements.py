@@ -1,8 +1,8 @@
-"""Marked pairs in a finished page as elements: what is shown, and what waits for the reader's choice.
+"""Marked pairs of a finished page as elements: what is shown, and what waits to be chosen.
 
 A quantity in a text: `<span data-other="308 mg/L">18 gpg</span>`. An attribute: `data-in-other` has
-a JSON object with the other values. A picture: a `<template>` after it. Only the shop's own system is
-in the page's text, so that without scripts nothing else is seen, read out, found or printed.
+a JSON object with the other values. A picture: a `<template>` after it. Only the shop's own system
+is in the page's text, so that without scripts nothing else is seen, read out, found or printed.
 """
 
 from __future__ import annotations

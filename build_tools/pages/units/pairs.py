@@ -110,7 +110,7 @@ def _runs(ours: list[str], theirs: list[str]) -> Iterator[tuple[bool, list[str],
 
 
 def _trimmed(own: str, other: str) -> str:
-    """Return a pair without the marks of punctuation and of Markdown that both begin and end with."""
+    """Return a pair without the punctuation and Markdown that both begin and end with."""
     start = 0
     limit = min(_EDGE.match(own).end(), _EDGE.match(other).end())
     while start < limit and own[start] == other[start]:

@@ -29,8 +29,8 @@ _INLINE = {
     "u",
 }
 _VOID = {"br", "hr", "img", "input", "link", "meta", "source", "wbr"}
-#: Where units are named and not used: what is kept, names in formulas, and what runs.
-_SKIPPED = {"script", "style"}
+#: What is no text of the handbook: what runs, and what trainers type into sources.
+_SKIPPED = {"code", "pre", "script", "style"}
 
 TRADE = frozenset(METRIC) - {"12-hour clock"}
 #: "mg/L" is the trade's own unit for what is dissolved, in both systems.

@@ -1,0 +1,1 @@
+"""What a published site needs beside its files: their hashes, and the settings of a server."""
