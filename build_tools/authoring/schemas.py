@@ -17,6 +17,11 @@ from build_tools.content.fields import Format, Reference
 from build_tools.content.loading import BLOCKS, FACT_NAME, LISTS, SECTIONS
 from build_tools.content.models import Shop
 from build_tools.content.page_models import LessonFront, PlainFront
+from build_tools.language.glossary import FILE as GLOSSARY
+from build_tools.language.glossary import TranslatedTerm
+from build_tools.language.languages import LANGUAGES
+from build_tools.language.translated_file import KEY
+from build_tools.language.translation import TITLES, TRANSLATED_LISTS
 from calculators import CALCULATORS
 from calculators.simulation.changes import CHANGES
 
@@ -47,6 +52,11 @@ def schemas() -> dict[str, dict[str, Any]]:
     found[file_name("page")] = _schema("front matter of any other page", PlainFront)
     for word, (shape, _, _) in BLOCKS.items():
         found[file_name(word)] = _schema(f"fenced block {word} of a page", shape)
+    terms = dict[str, TranslatedTerm]
+    found[file_name("translated-glossary")] = _schema("docs_src/<language>/glossary.yaml", terms)
+    texts = _schema("translated texts: docs_src/<language>/", dict[str, str])
+    texts["propertyNames"] = {"pattern": f"^(?:{KEY.pattern})$"}
+    found[file_name("translation")] = texts
     return found
 
 
@@ -57,9 +67,19 @@ def file_name(what: str) -> str:
 
 def settings() -> dict[str, Any]:
     """Return which schema is for which files: the setting of language servers for YAML."""
-    lists = {f"{FOLDER}/{file_name(one)}": f"docs_src/{one}.yaml" for one in ("shop", *LISTS)}
-    folders = {f"{FOLDER}/{file_name(one)}": f"docs_src/{one}/*.yaml" for one in SECTIONS}
-    return {"yaml.schemas": {**lists, **folders}}
+    lists = {file_name(one): [f"docs_src/{one}.yaml"] for one in ("shop", *LISTS)}
+    folders = {file_name(one): [f"docs_src/{one}/*.yaml"] for one in SECTIONS}
+    texts = (
+        *(f"{one}.yaml" for one in TRANSLATED_LISTS),
+        TITLES,
+        *(f"{one}/*.yaml" for one in SECTIONS),
+    )
+    translated = {
+        file_name("translated-glossary"): [f"docs_src/{code}/{GLOSSARY}" for code in LANGUAGES],
+        file_name("translation"): [f"docs_src/{code}/{one}" for code in LANGUAGES for one in texts],
+    }
+    every = lists | folders | translated
+    return {"yaml.schemas": {f"{FOLDER}/{name}": patterns for name, patterns in every.items()}}
 
 
 def files() -> dict[str, str]:

@@ -18,7 +18,7 @@ from build_tools.content.problems import Problem, asking, shortened
 from build_tools.content.yaml_file import YamlFile, read_text, read_yaml
 from build_tools.language.source_texts import DIGITS, START, SourceText, heading_id
 
-_KEY = re.compile(rf"(\S+) @([0-9a-f]{{{DIGITS}}})")
+KEY = re.compile(rf"(\S+) @([0-9a-f]{{{DIGITS}}})")
 _DIGEST_LINE = re.compile(rf"<!-- @([0-9a-f]{{{DIGITS}}}) -->\n*")
 _BLOCK_LINE = re.compile(r"[`~]{3,}\s*([\w-]+)\s+(.*)")
 _HEADING = re.compile(r"^## +(.+)$\n*", re.MULTILINE)
@@ -98,7 +98,7 @@ def _take(read: TranslatedFile, yaml: YamlFile, of: str = "", prefix: str = "") 
     """Take the texts of a YAML file, or of a block, whose keys have no digest of their own."""
     read.problems += yaml.problems
     for key, text in (yaml.data or {}).items():
-        match = _KEY.fullmatch(key)
+        match = KEY.fullmatch(key)
         name, its_own = match.groups() if match else (key, of)
         line = yaml.line(key)
         if not its_own:
@@ -155,7 +155,7 @@ def _block(read: TranslatedFile, body: str, fence, body_line: int) -> str:
     """Take the texts of a block, and return its name."""
     line = body_line + body.count("\n", 0, fence.offset)
     first = _BLOCK_LINE.match(body[fence.offset : fence.end].lstrip().partition("\n")[0])
-    named = _KEY.fullmatch(first[2].strip()) if first else None
+    named = KEY.fullmatch(first[2].strip()) if first else None
     if named is None:
         said = f"this {BLOCKS[fence.word][2]} does not say which it translates"
         wanted = f"{fence.word} its-name @1a2b3c4d"

@@ -14,6 +14,7 @@ from build_tools.commands import ROOT
 from build_tools.content.loading import BLOCKS, LISTS, SECTIONS
 from build_tools.content.markdown_file import read_markdown, split_front
 from build_tools.content.yaml_file import read_yaml
+from build_tools.language.languages import LANGUAGES
 from tests.content.small_shop import FILES
 
 DOCS = ROOT / "docs_src"
@@ -52,8 +53,8 @@ def test_each_is_a_schema(name: str) -> None:
 
 def test_every_yaml_file_has_a_schema_that_holds() -> None:
     seen = set()
-    for schema, pattern in MAPPED.items():
-        for path in sorted(ROOT.glob(pattern)):
+    for schema, patterns in MAPPED.items():
+        for path in sorted(path for pattern in patterns for path in ROOT.glob(pattern)):
             assert _wrong(Path(schema).name, _data(path.read_text("utf-8"))) == [], path
             seen.add(path)
     assert seen == set(DOCS.rglob("*.yaml"))
@@ -64,11 +65,13 @@ def test_front_matter_and_blocks_of_every_page_hold() -> None:
     for path in sorted(DOCS.rglob("*.md")):
         front, start, _ = split_front(path.read_text("utf-8"), "")
         lesson = path.parent.name == "learn" and path.stem != "index"
+        translated = path.relative_to(DOCS).parts[0] in LANGUAGES
         if front is not None:
             name = "lesson.schema.json" if lesson else "page.schema.json"
+            name = "translation.schema.json" if translated else name
             assert _wrong(name, _data(front)) == [], path
         for fence in read_markdown(path.read_text("utf-8")[start:]).fences:
-            if fence.word in BLOCKS:
+            if fence.word in BLOCKS and not translated:
                 assert _wrong(f"{fence.word}.schema.json", _data(fence.content)) == [], path
                 words.add(fence.word)
     assert words == set(BLOCKS)

@@ -14,35 +14,40 @@ SECOND = ROOT / "tests" / "second_shop" / "mkdocs.yml"
 
 
 class Text(HTMLParser):
-    """The text of a page as a reader sees it, on one line; a link of the glossary parts nothing."""
+    """The text of a page as a reader sees it, on one line.
+
+    Words of the glossary and quantities with another unit system beside them part nothing.
+    """
 
     def __init__(self, html: str) -> None:
         super().__init__()
         self.words: list[str] = []
         self._hidden = 0
-        self._in_term = self._glued = self._in_text = False
+        self._parts_nothing: list[bool] = []
+        self._goes_on = False
         self.feed(html)
 
     def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
         self._hidden += tag in ("script", "style", "template")
-        self._in_term = tag == "a" and ("class", "term") in attrs
-        self._glued = self._in_term and self._in_text
-        self._in_text = False
+        inside = tag == "template" or (tag == "a" and ("class", "term") in attrs)
+        inside |= tag == "span" and any(name in ("data-other", "data-own") for name, _ in attrs)
+        if tag in ("a", "span", "template"):
+            self._parts_nothing.append(inside)
+        self._goes_on &= inside or bool(self._hidden)
 
     def handle_endtag(self, tag: str) -> None:
         self._hidden -= tag in ("script", "style", "template")
-        self._glued = self._in_term and tag == "a"
-        self._in_term = self._in_text = False
+        inside = tag in ("a", "span", "template") and self._parts_nothing.pop()
+        self._goes_on &= inside or bool(self._hidden)
 
     def handle_data(self, data: str) -> None:
         if self._hidden:
             return
-        if self._glued and self.words:
+        if self._goes_on:
             self.words[-1] += data
         else:
             self.words.append(data)
-        self._glued = False
-        self._in_text = True
+        self._goes_on = True
 
     def __str__(self) -> str:
         return " ".join(" ".join(self.words).split())

@@ -22,7 +22,11 @@ from build_tools.pages.assets import (
 )
 
 #: Started as they are, because they are no modules.
-ALONE = {PAGE / "embedding" / "scheme.js", SEARCH / "theme_worker.js"}
+ALONE = {
+    PAGE / "embedding" / "scheme.js",
+    PAGE / "units" / "units.js",
+    *SEARCH.glob("theme_worker*.js"),
+}
 
 
 def test_the_named_assets_are_there() -> None:

@@ -6,6 +6,8 @@ import re
 from collections.abc import Callable
 from pathlib import Path
 
+from build_tools.language.catalogs import calculated
+from build_tools.language.languages import LANGUAGES
 from calculators import CALCULATORS
 
 LOADED = re.compile(r"<(?:script|img|iframe|source)\b[^>]*\bsrc=[\"']?([^\"' >]+)|<link\b[^>]*>")
@@ -82,8 +84,11 @@ def test_every_form_shows_the_cautions_of_its_calculator(
     cautioned = 0
     for page in pages(site):
         text = text_of(page)
+        language = page.relative_to(site).parts[0]
         for name in re.findall(r'data-calculator="([^"]+)"', page.read_text(encoding="utf-8")):
             for caution in CALCULATORS[name].cautions:
+                if language in LANGUAGES:
+                    caution = calculated(language).text(caution) or caution
                 assert caution in text, (page, name)
                 cautioned += "work-out" not in page.parts
     assert cautioned, "no worked example has a caution to show"
