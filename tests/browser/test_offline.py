@@ -107,8 +107,9 @@ def status(page: Page):
 
 def kept_addresses(host: Host) -> set[str]:
     """Return the addresses of the edition's files."""
-    (listed,) = host.folder.glob("edition-*.json")
-    return {address for address, *_ in json.loads(listed.read_text(encoding="utf-8"))}
+    out = json.loads((host.folder / "edition.json").read_text(encoding="utf-8"))
+    listed = (host.folder / f"edition-{out['id']}.json").read_text(encoding="utf-8")
+    return {address for address, *_ in json.loads(listed)}
 
 
 def test_a_second_visit_without_a_network_answers(page: Page, host: Host) -> None:

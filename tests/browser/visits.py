@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from typing import Any
 
-from playwright.sync_api import Browser, BrowserContext, CDPSession, Page
+from playwright.sync_api import Browser, BrowserContext, CDPSession, ConsoleMessage, Page
 
 from calculators import CALCULATORS
 
@@ -60,7 +60,7 @@ class Visits:
         self._to_close.append(page)
         page.set_default_timeout(60_000)
         page.on("request", lambda request: self.requests.append(request.url))
-        page.on("console", lambda message: self._note_error(message.type, message.text))
+        page.on("console", self._note_error)
         page.on("pageerror", lambda error: self.errors.append(str(error)))
         return page
 
@@ -84,9 +84,10 @@ class Visits:
         own = ("http://127.0.0.1:", "http://localhost:", "data:", "blob:", "file:")
         return [url for url in self.requests if not url.startswith(own)]
 
-    def _note_error(self, kind: str, text: str) -> None:
-        if kind == "error":
-            self.errors.append(text)
+    def _note_error(self, message: ConsoleMessage) -> None:
+        if message.type == "error":
+            at = f" ({message.location['url']})" if "Failed to load" in message.text else ""
+            self.errors.append(message.text + at)
 
 
 def example_of(name: str, units: str) -> dict[str, str]:
