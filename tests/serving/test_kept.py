@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import hashlib
 import shutil
 from collections.abc import Callable, Iterator
 from pathlib import Path
@@ -75,12 +76,28 @@ EDITS: dict[str, Callable[[Path], None]] = {
 }
 
 
-def after_a_whole_build(shop: Live, folder: Path) -> dict[str, bytes]:
-    """Return what a build that knows of no earlier one makes of the same sources."""
-    with live(Path(shop.config.config_file_path), folder) as fresh:
-        fresh.build()
-        assert fresh.state.told == []
-        return contents(fresh.folders.shown)
+@pytest.fixture(scope="module")
+def whole(
+    shop: Live, styles: Path, tmp_path_factory: pytest.TempPathFactory
+) -> Callable[[], dict[str, bytes]]:
+    """Return what a build that knows of no earlier one makes of the sources as they are now.
+
+    An edit that is undone gives sources of which there is such a site already.
+    """
+    made: dict[str, dict[str, bytes]] = {}
+    config = Path(shop.config.config_file_path)
+
+    def site() -> dict[str, bytes]:
+        sources = (contents(config.parent / "docs_src"), config.read_bytes(), styles.read_bytes())
+        digest = hashlib.sha256(repr(sources).encode()).hexdigest()
+        if digest not in made:
+            with live(config, tmp_path_factory.mktemp("whole") / "site") as fresh:
+                fresh.build()
+                assert fresh.state.told == []
+                made[digest] = contents(fresh.folders.shown)
+        return made[digest]
+
+    return site
 
 
 def differing(one: dict[str, bytes], other: dict[str, bytes]) -> list[str]:
@@ -89,24 +106,28 @@ def differing(one: dict[str, bytes], other: dict[str, bytes]) -> list[str]:
 
 
 @pytest.mark.parametrize("edit", EDITS)
-def test_an_edit_gives_the_site_of_a_whole_build(shop: Live, edit: str, tmp_path: Path) -> None:
+def test_an_edit_gives_the_site_of_a_whole_build(
+    shop: Live, edit: str, whole: Callable[[], dict[str, bytes]]
+) -> None:
     before = contents(shop.folders.shown)
     EDITS[edit](Path(shop.config.docs_dir))
     shop.build()
     assert shop.state.told == []
     after = contents(shop.folders.shown)
     assert bool(differing(before, after)) == (edit != "nothing")
-    assert differing(after, after_a_whole_build(shop, tmp_path / "whole")) == []
+    assert differing(after, whole()) == []
 
 
-def test_a_style_gives_the_site_of_a_whole_build(shop: Live, styles: Path, tmp_path: Path) -> None:
+def test_a_style_gives_the_site_of_a_whole_build(
+    shop: Live, styles: Path, whole: Callable[[], dict[str, bytes]]
+) -> None:
     before = contents(shop.folders.shown)
     with styles.open("a", encoding="utf-8") as style:
         style.write("\n.new { color: inherit; }\n")
     shop.build()
     after = contents(shop.folders.shown)
     assert "index.html" in differing(before, after)  # it names the style's new address
-    assert differing(after, after_a_whole_build(shop, tmp_path / "whole")) == []
+    assert differing(after, whole()) == []
 
 
 def test_pages_that_an_edit_does_not_touch_are_not_written(shop: Live) -> None:
@@ -127,7 +148,9 @@ def test_pages_that_an_edit_does_not_touch_are_not_written(shop: Live) -> None:
     ).read_text("utf-8")
 
 
-def test_after_a_failure_in_the_middle_all_is_made_anew(shop: Live, tmp_path: Path) -> None:
+def test_after_a_failure_in_the_middle_all_is_made_anew(
+    shop: Live, whole: Callable[[], dict[str, bytes]]
+) -> None:
     """A build that ends when some pages are written may not count for the next one."""
     config = Path(shop.config.config_file_path)
     text = config.read_text("utf-8")
@@ -143,4 +166,4 @@ def test_after_a_failure_in_the_middle_all_is_made_anew(shop: Live, tmp_path: Pa
     shop.build()
     assert shop.state.told == []
     after = contents(shop.folders.shown)
-    assert differing(after, after_a_whole_build(shop, tmp_path / "whole")) == []
+    assert differing(after, whole()) == []
