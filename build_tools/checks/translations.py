@@ -39,7 +39,12 @@ def check(handbook: Handbook) -> Iterator[Problem]:
             name = handbook.file_name(translation.folder / _CAUTIONS)
             yield Problem(name, 1, asking("the file is missing", "the cautions of the pages"))
         if not translation.problems:
-            passages = [one for entry in translation.entries for one in entry.passages()]
+            passages = [
+                passage
+                for entry in translation.entries
+                for passage in entry.passages()
+                if passage.path not in entry.english  # told as English ones
+            ]
             read = partial(in_english, code=code)
             yield from unbacked(translation.in_this_language, passages, read)
             for passage in passages:

@@ -30,7 +30,7 @@ def test_a_calculators_picture_has_a_caption_and_leads_to_the_calculator(site: S
     assert (
         '<figcaption markdown="span">**The level.** The water of a refill stands here. '
         "[Change the numbers](work-out/brine-level.md?brine-level.brine=2.8+gal"
-        "&brine-level.tank_diameter=18+in#brine-level)</figcaption>\n</figure>\n"
+        "&brine-level.tank_diameter=18+in#brine-level){: .not-on-paper }</figcaption>\n</figure>\n"
     ) in page
 
 
