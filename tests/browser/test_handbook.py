@@ -132,7 +132,8 @@ def test_a_page_asks_for_few_files_of_ours(visits: Visits, handbook: str) -> Non
     asked = [url for url in visits.requests if "/assets/handbook-" in url]
     names = {re.sub(r".*/assets/handbook-[0-9a-f]+/", "", url) for url in asked}
     search = {"search/theme_worker.js", "search/worker.js"}
-    assert names == {"handbook.css", "page/handbook.js", "page/worker.js", "icon.svg", *search}
+    scripts = {"page/handbook.js", "page/units.js", "page/worker.js"}
+    assert names == {"handbook.css", "icon.svg", *scripts, *search}
 
 
 def test_the_drawer_of_a_phone_leads_to_every_section_and_through_the_open_one(
@@ -201,7 +202,7 @@ def test_a_technician_sees_the_readings_of_one_unit_alone(visits: Visits, handbo
     farmhouse = page.locator("td[data-unit=farmhouse-softener]")
     choice = page.get_by_label("Readings for")
     expect(choice).to_have_value("")
-    expect(page.get_by_role("status")).to_be_empty()
+    expect(page.locator("article").get_by_role("status")).to_be_empty()
     units, tables = len(choice.locator("option").all()) - 1, len(farmhouse.all())
     expect(rows.filter(visible=True)).to_have_count(units * tables)
 
@@ -210,7 +211,9 @@ def test_a_technician_sees_the_readings_of_one_unit_alone(visits: Visits, handbo
     expect(choice).to_have_value("farmhouse-softener")
     expect(rows.filter(visible=True)).to_have_count(tables)
     expect(farmhouse.first).to_be_visible()
-    expect(page.get_by_role("status")).to_contain_text("of this unit only: Delayed-meter")
+    expect(page.locator("article").get_by_role("status")).to_contain_text(
+        "of this unit only: Delayed-meter"
+    )
 
     page.goto(f"{handbook}procedures/measure-drain-flow/")
     expect(choice).to_have_value("farmhouse-softener")
