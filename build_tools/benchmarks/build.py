@@ -24,6 +24,7 @@ from mkdocs.structure.pages import Page
 
 from build_tools.benchmarks import rebuild
 from build_tools.benchmarks.table import PLAIN, Row
+from build_tools.content.unit_marks import own
 from build_tools.set_up.failure import Failure
 from build_tools.set_up.start import ROOT
 
@@ -95,7 +96,7 @@ def plain_mkdocs(ours: Path, folder: Path) -> Path:
         if file.is_documentation_page():
             page = Page(None, file, config)
             text = config.plugins.on_page_markdown("", page=page, config=config, files=files)
-            place.write_text(text, encoding="utf-8")
+            place.write_text(own(text), encoding="utf-8")
         else:
             place.write_bytes(file.content_bytes)
     settings = {

@@ -15,6 +15,8 @@ from build_tools.content.values import Values
 
 SIZE = 40
 GLOSSARY_LINK = r'<a [^>]*class="term"[^>]*>(.*?)</a>'
+#: What our plugin keeps beside a quantity: the same in the other unit system, and the marks of both.
+OTHER_UNITS = r"<template\b.*?</template>|</?span\b[^>]*>"
 
 
 def test_a_handbook_made_larger_has_no_problem(tmp_path: Path) -> None:
@@ -31,7 +33,7 @@ def test_plain_mkdocs_writes_the_same_words(tmp_path: Path) -> None:
 
 
 def words(config_file: Path, site: Path) -> dict[str, str]:
-    """Build a site; return what each page says, without its heading and its edition."""
+    """Build a site; return what each page says, without heading, edition and other languages."""
     config = load_config(str(config_file), site_dir=str(site))
     config.plugins.on_startup(command="build", dirty=False)
     build(config)
@@ -39,8 +41,9 @@ def words(config_file: Path, site: Path) -> dict[str, str]:
     for path in site.rglob("index.html"):
         (article,) = re.findall(r"<article.*</article>", path.read_text("utf-8"), re.DOTALL) or [""]
         article = re.sub(GLOSSARY_LINK, r"\1", article, flags=re.DOTALL)
+        article = re.sub(OTHER_UNITS, "", article, flags=re.DOTALL)
         text = re.sub(
-            r'<h1.*?</h1>|<p class="edition".*?</p>|<[^>]*>', " ", article, flags=re.DOTALL
+            r'<h1.*?</h1>|<p class="(?:edition|languages)\b.*?</p>|<[^>]*>', " ", article, flags=re.DOTALL
         )
         found[path.relative_to(site).as_posix()] = " ".join(text.split())
     return found
