@@ -43,7 +43,10 @@ def words(config_file: Path, site: Path) -> dict[str, str]:
         article = re.sub(GLOSSARY_LINK, r"\1", article, flags=re.DOTALL)
         article = re.sub(OTHER_UNITS, "", article, flags=re.DOTALL)
         text = re.sub(
-            r'<h1.*?</h1>|<p class="(?:edition|languages)\b.*?</p>|<[^>]*>', " ", article, flags=re.DOTALL
+            r'<h1.*?</h1>|<p class="(?:edition|languages)\b.*?</p>|<[^>]*>',
+            " ",
+            article,
+            flags=re.DOTALL,
         )
         found[path.relative_to(site).as_posix()] = " ".join(text.split())
     return found
