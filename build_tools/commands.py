@@ -387,8 +387,8 @@ def write_site(output: Path, compared_with: dict[str, Any] | None = None) -> Non
     compared_with: the record of an older edition: a page then tells what changed since.
     """
     config = load_config(str(here().config), strict=True, site_dir=str(output))
-    config.plugins["handbook"].compared_with = compared_with
     config.plugins.on_startup(command="build", dirty=False)
+    config.plugins["handbook"].compared_with = compared_with
     try:
         mkdocs_build.build(config)
     finally:

@@ -107,8 +107,12 @@ class HandbookPlugin(BasePlugin[HandbookSettings]):
         self._code = state_of_code(CODE)
 
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
-        """Remember the command; having this event also keeps the plugin between rebuilds."""
+        """Remember the command; having this event also keeps the plugin between rebuilds.
+
+        MkDocs keeps it for all sites that one process builds: nothing of one may reach the next.
+        """
         self._serving = command == "serve"
+        self.compared_with = None
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         """Add the styles, the scripts and the icon."""
@@ -118,9 +122,8 @@ class HandbookPlugin(BasePlugin[HandbookSettings]):
             self._assets = find_assets()
         except BrowserFilesError as error:
             raise PluginError(str(error)) from None
-        if not self._serving:
-            own = Path(config.config_file_path), Path(config.docs_dir)
-            self._edition = edition_of(*own, library_of(config))
+        own = Path(config.config_file_path), Path(config.docs_dir)
+        self._edition = None if self._serving else edition_of(*own, library_of(config))
         config.extra_css.append(self._assets.address(STYLE))
         config.extra_javascript.append(_module(self._assets.address(SCRIPT)))
         config.theme.dirs.insert(0, str(OVERRIDES))

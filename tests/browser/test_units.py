@@ -131,9 +131,10 @@ def test_the_search_shows_the_chosen_units(visits: Visits, handbook: str) -> Non
     box = page.get_by_role("textbox", name="Search")
     box.click()
     box.press_sequentially("scalding water burns deeply")
-    expect(page.locator(".md-search-result__list [data-other]").first).to_be_visible()
-    text = page.locator(".md-search-result__list").inner_text()
-    assert "°C" in text and "°F" not in text
+    found = page.locator(".md-search-result__list")
+    expect(found).to_contain_text("°C")
+    expect(found.locator("[data-other]").first).to_be_visible()
+    assert "°F" not in found.inner_text()
 
 
 def test_a_call_keeps_its_numbers(phone: Page, handbook: str) -> None:

