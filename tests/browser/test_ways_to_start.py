@@ -192,7 +192,8 @@ def test_an_image_that_never_comes_is_given_up(
     page = visits.page(locale="de-DE")
     page.route("**/image.bin", lambda route: None)
     page.clock.install()
-    page.goto(serve(site))
+    with page.expect_request("**/image.bin"):  # from now on it is waited for
+        page.goto(serve(site))
     expect(page.locator("#setting-hardness")).to_be_editable()
     with page.expect_request("**/compiled.zip"):
         page.clock.fast_forward(121_000)
