@@ -24,8 +24,10 @@ from tests.pages.conftest import SECOND
 from tests.publishing.site import tiny_site
 
 PROGRAM = find(Path(__file__).parents[2])
+# A build machine has it, or the test command has failed before; elsewhere it may be missing.
 pytestmark = pytest.mark.skipif(
-    PROGRAM is None, reason="caddy is not installed: the tests of its settings are left out"
+    PROGRAM is None and os.environ.get("CI") != "true",
+    reason="caddy is not installed: the tests of its settings are left out",
 )
 PATIENCE = 60
 
