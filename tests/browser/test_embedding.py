@@ -13,6 +13,7 @@ from playwright.sync_api import FrameLocator, Page, expect
 
 from calculators import CALCULATORS, run
 from tests.browser.visits import Visits
+from tests.waiting import until
 
 PHONE = {"width": 390, "height": 844}
 NAMESPACE = "handbook-calculator/"
@@ -64,7 +65,7 @@ def told(page: Page, kind: str, name: str = "hardness-setting") -> dict[str, Any
     found = (
         "([kind, from]) => window.told.findLast((one) => one.kind === kind && one.from === from)"
     )
-    return page.wait_for_function(found, arg=[kind, name]).json_value()
+    return until(page, found, [kind, name])
 
 
 def send(page: Page, message: object, name: str = "hardness-setting") -> None:
@@ -165,7 +166,7 @@ def test_the_outer_page_sets_inputs_and_is_told_what_is_wrong_with_them(
     assert told(page, "result")["inputs"]["hardness"] == "40"
     expect(frame(page, "hardness-setting").get_by_label("Hardness of the raw")).to_have_value("40")
     page.evaluate("document.getElementById('hardness-setting').setInputs({ hardness: '5 psi' })")
-    page.wait_for_function("Object.keys(window.told.at(-1).problems ?? {}).length")
+    until(page, "Object.keys(window.told.at(-1).problems ?? {}).length")
     result = told(page, "result")
     problem = run("hardness-setting", {"hardness": "5 psi"})["problems"]["hardness"]
     assert result["problems"] == {"hardness": problem}
@@ -189,11 +190,11 @@ def test_the_frame_is_as_high_as_its_content_and_has_a_name(
       const size = (window.messages ?? []).findLast(({ type }) => type.endsWith("/size"));
       return size && frame.offsetHeight === size.height && frame.offsetHeight;
     }"""
-    narrow = page.wait_for_function(heights).json_value()
+    narrow = until(page, heights)
     assert inside.locator("html").evaluate("(page) => page.scrollHeight") == narrow
     assert page.evaluate("document.documentElement.scrollWidth") <= PHONE["width"]
     page.set_viewport_size({"width": 1000, "height": 900})
-    page.wait_for_function(f"() => ({heights})() && ({heights})() < {narrow}")
+    until(page, f"() => ({heights})() && ({heights})() < {narrow}")
 
 
 def test_two_calculators_of_one_page_tell_apart(
@@ -336,19 +337,18 @@ def test_a_wrong_message_is_answered_in_words_and_changes_nothing(
         hardness = f"{number + 32} gpg"
         field.fill(hardness)
         send(page, message)
-        problems = page.wait_for_function(
+        problems = until(
+            page,
             """(count) => {
               const found = window.told.filter(({ kind }) => kind === "problem");
               return found.length === count && found.map((one) => one.sentence);
             }""",
-            arg=number,
+            number,
         )
-        assert problems.json_value()[-1] == sentence
+        assert problems[-1] == sentence
         expect(field).to_have_value(hardness)
         send(page, set_inputs({"iron": f"{number} mg/L"}))
-        page.wait_for_function(
-            "(iron) => window.told.at(-1).inputs?.iron === iron", arg=f"{number} mg/L"
-        )
+        until(page, "(iron) => window.told.at(-1).inputs?.iron === iron", f"{number} mg/L")
         assert told(page, "result")["inputs"]["hardness"] == hardness
 
 

@@ -10,6 +10,7 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from tests.browser.visits import Visits
+from tests.waiting import until
 
 MARKUP = '"><img src=x onerror="hits.push(1)"><script>hits.push(2)</script>{{7*7}}'
 
@@ -41,7 +42,7 @@ def beside_a_stranger(
         "document.addEventListener(`handbook-${kind}`, ({ detail }) => told.push(detail));"
     )
     page.goto(serve(tmp_path / "outer").replace("127.0.0.1", "localhost"))
-    page.wait_for_function("told.length")
+    until(page, "told.length")
     return page
 
 
@@ -98,7 +99,7 @@ def test_another_page_in_the_calculator_s_frame_is_not_listened_to(
           }
         }"""
     )
-    page.wait_for_function("window.heard")
+    until(page, "window.heard")
     assert page.evaluate("told") == []
     assert page.locator("#x iframe").evaluate("(frame) => frame.style.height") != "9px"
 
@@ -115,7 +116,7 @@ def test_a_message_cannot_change_what_objects_are(beside_a_stranger: Page) -> No
             }""",
             inputs,
         )
-        page.wait_for_function("told.at(-1)?.sentence")
+        until(page, "told.at(-1)?.sentence")
         (name,) = json.loads(inputs)
         sentence = page.evaluate("told.at(-1).sentence")
         assert sentence.startswith(f"There is no input “{name}”; there are hardness, iron, ")
@@ -129,6 +130,6 @@ def test_markup_in_a_message_stays_text(beside_a_stranger: Page) -> None:
     inside = page.frame_locator("#x iframe")
     expect(inside.locator("[data-input=hardness] input")).to_have_value(MARKUP)
     expect(inside.locator("[data-input=hardness] .live-form__problem")).to_contain_text("<img")
-    page.wait_for_function("told.at(-1).problems")
+    until(page, "told.at(-1).problems")
     assert page.evaluate("told.at(-1).inputs.hardness") == MARKUP
     assert inside.locator("img[src=x], main script").count() == 0

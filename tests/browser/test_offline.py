@@ -18,6 +18,7 @@ from calculators import run
 from tests.browser.conftest import ROOT
 from tests.browser.host import Host, hosted
 from tests.browser.visits import Visits, example_of
+from tests.waiting import until, until_given
 
 CALCULATOR = "work-out/hardness-units/"
 NOT_VISITED = "work-out/bucket-flow/"
@@ -69,8 +70,7 @@ def visit_until_kept(page: Page, address: str) -> None:
       const pages = await (await caches.open("pages")).keys();
       return parts.length >= 4 && pages.length >= 1;
     }"""
-    while not page.evaluate(kept):
-        page.wait_for_timeout(100)
+    until(page, kept)
 
 
 def expect_answer(page: Page, calculator: str, name: str, text: str) -> None:
@@ -241,8 +241,7 @@ def test_killed_in_the_middle_it_goes_on_in_another_page(
 ) -> None:
     host.asked.clear()
     keep(page, host.address)
-    while NOT_VISITED not in host.asked:
-        page.wait_for_timeout(5)
+    until_given(page, lambda: NOT_VISITED in host.asked, "the page asked for")
     context = page.context
     page.close()
     page = context.new_page()

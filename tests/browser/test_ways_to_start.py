@@ -14,6 +14,7 @@ from playwright.sync_api import Page, Route, expect
 
 from calculators import run
 from tests.browser.visits import EXAMPLES, Visits
+from tests.waiting import until
 
 # The browser refuses something to scripts of the worker, which a test cannot reach otherwise.
 NO_WEBASSEMBLY = "delete self.WebAssembly;"
@@ -81,9 +82,7 @@ def test_the_next_visit_takes_the_large_files_from_the_browser(
     address = serve(site)
     page.goto(address)
     expect_answer(page, "")
-    kept = "async () => (await (await caches.open('runtime parts')).keys()).length"
-    while page.evaluate(kept) < 4:
-        page.wait_for_timeout(100)
+    until(page, "async () => (await (await caches.open('runtime parts')).keys()).length >= 4")
     visits.requests.clear()
     page.goto(address)
     expect_answer(page, "")

@@ -14,6 +14,7 @@ import pytest
 from playwright.sync_api import Browser, BrowserContext, Error, Locator, Page, expect
 
 from tests.serving.shop import SECOND, copied
+from tests.waiting import until
 
 PATIENCE = 60_000
 SERVE = """
@@ -146,7 +147,7 @@ def test_the_list_fits_a_phone_and_takes_the_keyboard(served: Served, page: Page
     box = panel(page).bounding_box()
     assert box["height"] < 844 / 2
     page.mouse.wheel(0, 1500)
-    page.wait_for_function("scrollY > 300")
+    until(page, "scrollY > 300")
     expect(panel(page)).to_be_in_viewport()
     summary = panel(page).locator("summary")
     assert summary.bounding_box()["height"] >= 44
@@ -170,8 +171,9 @@ def test_each_page_has_its_own_problems_first_also_when_the_theme_changes_pages(
     expect(panel(page)).to_be_visible(timeout=PATIENCE)
     expect(panel(page).get_by_role("heading", level=3)).to_have_count(0)
     # The theme changes pages only once it has read which there are.
-    page.wait_for_function(
-        "performance.getEntriesByType('resource').some((one) => one.name.endsWith('sitemap.xml'))"
+    until(
+        page,
+        "performance.getEntriesByType('resource').some((one) => one.name.endsWith('sitemap.xml'))",
     )
     page.evaluate("window.stays = true")
     page.evaluate(
