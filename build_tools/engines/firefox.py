@@ -72,7 +72,10 @@ class Firefox(Engine):
 
     def visit(self, address: str) -> None:
         """Open an address, and return when its page has loaded."""
+        # On a busy machine the answer may come while scripts still reach the page that is left.
+        self.script("() => { window.isLeft = true; }")
         self._ask("browsingContext.navigate", context=self._tab, url=address, wait="complete")
+        self.wait_for("() => !window.isLeft && document.readyState", value="complete")
 
     def close(self) -> None:
         """End the browser and remove its profile."""
