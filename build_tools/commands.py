@@ -163,10 +163,10 @@ def work_out(
     units = units or handbook.units
     calculator = terminal.find(name, CALCULATORS, "calculator")
     values = Values(handbook)
-    defaults = values.shop_defaults(calculator)
+    defaults = values.shop.defaults(calculator)
     if unit:
         equipment = terminal.find(unit, handbook.equipment, "unit of equipment")
-        defaults |= values.equipment_inputs(calculator, equipment)
+        defaults |= values.figures.inputs(equipment, calculator)
     result = terminal.worked_out(calculator, inputs, defaults, units)
     if as_json:
         click.echo(json.dumps(result, ensure_ascii=False, indent=2))
