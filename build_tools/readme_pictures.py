@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import tempfile
 import threading
 from functools import partial
 from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
@@ -11,7 +12,9 @@ from typing import NamedTuple
 
 from playwright.sync_api import Browser, sync_playwright
 
+from build_tools.building.with_mkdocs import build_site, print_what_mkdocs_says
 from build_tools.engines.chromium import QUIET_FLAGS
+from build_tools.shops.place import Place
 
 
 class Shot(NamedTuple):
@@ -34,8 +37,17 @@ class _Quiet(SimpleHTTPRequestHandler):
         """Say nothing of each request."""
 
 
-def take_pictures(site: Path, folder: Path) -> list[Path]:
-    """Write a picture of each page of a built site into a folder; return their files."""
+def renew_pictures(place: Place, folder: Path) -> list[Path]:
+    """Build the handbook into a folder of its own, and take pictures of it; return their files."""
+    print_what_mkdocs_says()
+    with tempfile.TemporaryDirectory() as temporary:
+        site = Path(temporary) / "site"
+        build_site(place, site)
+        return _take_pictures(site, folder)
+
+
+def _take_pictures(site: Path, folder: Path) -> list[Path]:
+    """Write a picture of each page of a built site into a folder."""
     folder.mkdir(parents=True, exist_ok=True)
     handler = partial(_Quiet, directory=str(site))
     with ThreadingHTTPServer(("127.0.0.1", 0), handler) as server, sync_playwright() as playwright:

@@ -46,7 +46,7 @@ from calculators import (
     water,
     weak_brine,
 )
-from calculators.declare import InputProblem, unit_written
+from calculators.inputs import InputProblem, unit_written
 from calculators.quantities import SYSTEMS, nearest, show, significant
 from calculators.working import Working
 

@@ -57,7 +57,7 @@ def stale(handbook: Handbook) -> Iterator[Renewed]:
             continue
         if not {*example.content.given} <= {*_names(calculator.inputs)}:
             continue
-        computed = values.answers(example)["values"]
+        computed = values.calculators.answers(example)["values"]
         for output in calculator.outputs:
             stated = example.content.answers.get(output.name)
             if stated is None or output.name not in computed:

@@ -70,6 +70,25 @@ def renew_schemas(root: Path) -> None:
         click.echo(f"All schemas in {schemas.FOLDER} are as the formats are.")
 
 
+def options_of_check(command: Callable[..., None]) -> Callable[..., None]:
+    """Give a command the options of `check`."""
+    for one in (
+        click.option(
+            "--watch", is_flag=True, help="Check again after each saved file; Ctrl+C ends it."
+        ),
+        click.option(
+            "--format",
+            "how",
+            type=click.Choice([*reports.FORMATS]),
+            default="lines",
+            show_default=True,
+            help="For people, as one JSON object a line, or as one SARIF log.",
+        ),
+    ):
+        command = one(command)
+    return command
+
+
 def options_of_new(command: Callable[..., None]) -> Callable[..., None]:
     """Give a command the arguments of `new`."""
     for one in (

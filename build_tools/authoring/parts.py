@@ -120,7 +120,7 @@ def example(handbook: Handbook, title: str, name: str, calculate: str) -> Given:
     """Return what a worked example is given; its answers are worked out."""
     calculator = _calculator(calculate or CALCULATOR)
     given = _inputs(handbook, calculator)
-    values = Values(handbook).result(calculator.name, given)["values"]
+    values = Values(handbook).calculators.result(calculator.name, given)["values"]
     answers = {one: _plain(found["shown"]) for one, found in values.items()}
     told = ", ".join(f"{calculator.input(one).label} {value}" for one, value in given.items())
     return {
@@ -203,7 +203,7 @@ def _inputs(handbook: Handbook, calculator: Calculator) -> dict[str, str]:
         if one.default is None and not one.optional and one.name in texts
     }
     for given in (needed, texts):
-        if given and not Values(handbook).result(calculator.name, given)["problems"]:
+        if given and not Values(handbook).calculators.result(calculator.name, given)["problems"]:
             return given
     raise Failure(
         f'The calculator "{calculator.name}" answers no example by itself (expected another one '

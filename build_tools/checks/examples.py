@@ -24,7 +24,7 @@ def check(handbook: Handbook, values: Values) -> Iterator[Problem]:
         wrong = [*wrong_names(example, calculator)]
         yield from wrong
         if not wrong and handbook.shop is not None:  # its units and allowances decide the answers
-            yield from _answers(handbook, example, calculator, values.answers(example))
+            yield from _answers(handbook, example, calculator, values.calculators.answers(example))
 
 
 def wrong_names(block: Block, calculator: Calculator) -> Iterator[Problem]:

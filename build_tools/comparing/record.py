@@ -16,10 +16,11 @@ from typing import Any
 from build_tools.comparing.causes import file_named
 from build_tools.comparing.formulas import digest_of_all
 from build_tools.comparing.marks import FIRST
-from build_tools.comparing.tracing import TracedValues
+from build_tools.comparing.tracing import Tracing
 from build_tools.content.handbook import Handbook
 from build_tools.content.layers import DATA_FILES
 from build_tools.content.unit_marks import own
+from build_tools.content.values import Values
 from build_tools.edition import CODE, Edition
 from build_tools.language.languages import LANGUAGES
 from build_tools.pages import guides
@@ -37,8 +38,8 @@ _FOR_SCRIPTS = re.compile(r" data-exercise='[^']*'")
 
 def record_of(handbook: Handbook, edition: Edition) -> dict[str, Any]:
     """Return the record of an edition of a handbook."""
-    values = TracedValues(handbook)
-    site = write_site(handbook, values, RUNTIME, None)
+    traced = Tracing(handbook)
+    site = write_site(handbook, Values(handbook, traced), RUNTIME, None)
     files, digests = _files(handbook)
     return {
         "format": FORMAT,
@@ -49,8 +50,8 @@ def record_of(handbook: Handbook, edition: Edition) -> dict[str, Any]:
             "changed": edition.changed,
         },
         "units": handbook.units,
-        "causes": {name: cause.as_data() for name, cause in values.causes.found.items()},
-        "marks": {"first": FIRST, "sets": [sorted(one) for one in values.marks.sets]},
+        "causes": {name: cause.as_data() for name, cause in traced.causes.found.items()},
+        "marks": {"first": FIRST, "sets": [sorted(one) for one in traced.marks.sets]},
         "files": digests,
         "calculators": digest_of_all(),
         "tool": _digest_of_tool(),

@@ -21,12 +21,12 @@ def drawn(values: Values, entry: Entry[Picture]) -> tuple[str, dict[str, str]]:
     nor where the calculator draws nothing for these inputs.
     """
     content = entry.content
-    given = values.given(entry)
+    given = values.calculators.given(entry)
     if content.calculate:
-        problems = values.result(content.calculate, given)["problems"]
-        svg = "" if problems else values.picture(content.calculate, given)
+        problems = values.calculators.result(content.calculate, given)["problems"]
+        svg = "" if problems else values.calculators.picture(content.calculate, given)
         return svg, problems
-    svg, problems = values.drawing(content.drawing, given)
+    svg, problems = values.calculators.drawing(content.drawing, given)
     return svg or "", problems
 
 

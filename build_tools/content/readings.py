@@ -10,8 +10,9 @@ from build_tools.content.entries import Entry
 from build_tools.content.markdown_file import EXPRESSION
 from build_tools.content.models import Equipment
 from build_tools.content.page_models import Procedure, Reading
+from build_tools.content.showing import typed
 from build_tools.content.unit_figures import OPTIONAL, WORKED_OUT
-from build_tools.content.values import Values, typed
+from build_tools.content.values import Values
 from calculators import CALCULATORS
 
 NAMED = re.compile(r"(unit|shop|fact|home)\.(\w+)")
@@ -51,7 +52,7 @@ def _reading(
     if reading.only_for is not None and unit.content.control not in reading.only_for:
         return None
     label = values.fill(procedure.passage((*path, "reading"), reading.label), unit)
-    with values.shown_as(unit):
+    with values.showing.in_units_of(unit):
         if reading.value is not None:
             shown = _value(values, procedure, (*path, "value"), reading.value, unit)
             return None if shown is None else Expected(label, [(label, values.said(str(shown)))])
@@ -74,14 +75,14 @@ def _value(
 ) -> Any:
     """Return the value a text names (unit.backwash_flow), or the text with its values filled in."""
     if _may_be_missing(text):
-        return values.unit_figure(unit, text.removeprefix("unit."))
+        return values.figures.of(unit, text.removeprefix("unit."))
     if match := NAMED.fullmatch(text):
         return values.attempt(
-            entry, entry.line(*path), lambda: values.named(match[1], match[2], unit)
+            entry, entry.line(*path), lambda: values.names.find(match[1], match[2], unit)
         )
     passage = entry.passage(path, text)
     if text.count("{{") == 1 and EXPRESSION.fullmatch(text):
-        return values.evaluated(passage, unit)
+        return values.value_of(passage, unit)
     return values.fill(passage, unit)
 
 
@@ -101,14 +102,14 @@ def _calculated(
     calculator = CALCULATORS.get(reading.calculate)
     if calculator is None or any(calculator.input(name) is None for name in reading.inputs):
         return []
-    given = values.equipment_inputs(calculator, unit)
+    given = values.figures.inputs(unit, calculator)
     for name, text in reading.inputs.items():
         value = _value(values, entry, (*path, "inputs", name), text, unit)
         if value is not None:
-            given[name] = values.stated(entry, name, typed(value))
+            given[name] = values.origins.stated(entry, name, typed(value))
         elif not _may_be_missing(text):
             return []
-    result = values.result(calculator.name, given)
+    result = values.calculators.result(calculator.name, given)
     for about, sentence in result["problems"].items():
         if about not in given and (about in reading.inputs or calculator.input(about).equipment):
             continue  # the unit's sheet leaves it out

@@ -7,7 +7,8 @@ from typing import Any
 
 from build_tools.content.entries import Entry
 from build_tools.content.page_models import Axis, Table
-from build_tools.content.values import Values, exact
+from build_tools.content.showing import exact
+from build_tools.content.values import Values
 from calculators import CALCULATORS
 from calculators.declare import Calculator
 
@@ -69,7 +70,7 @@ def _places(values: Values, calculator: Calculator, axis: Axis) -> list[str]:
     if axis.through is not None:
         calculator, name = CALCULATORS[axis.through.calculate], axis.through.input
     inputs = calculator.inputs
-    return [values.texts_shown(inputs, {name: text})[name] for text in axis.values]
+    return [values.showing.texts(inputs, {name: text})[name] for text in axis.values]
 
 
 def _given(values: Values, entry: Entry[Table]) -> str:
@@ -120,16 +121,17 @@ def _answers(values: Values, entry: Entry[Table], place: int, given: dict[str, s
 def _run(values: Values, entry: Entry[Table], given: dict[str, str]) -> dict[str, Any]:
     """Run a table's calculator for one cell; values that go through another one do so first."""
     table = entry.content
-    given = {name: values.stated(entry, name, text) for name, text in given.items()}
-    inputs = values.given(entry) | given
+    stated = values.origins.stated
+    given = {name: stated(entry, name, text) for name, text in given.items()}
+    inputs = values.calculators.given(entry) | given
     for axis in (table.down, table.across):
         if axis is None or axis.through is None or axis.input not in given:
             continue
         through = axis.through
-        more = {name: values.stated(entry, name, text) for name, text in through.given.items()}
+        more = {name: stated(entry, name, text) for name, text in through.given.items()}
         first = more | {through.input: given[axis.input]}
-        result = values.result(through.calculate, first)
+        result = values.calculators.result(through.calculate, first)
         if result["problems"]:
             return result
         inputs[axis.input] = exact(result["values"][through.show])
-    return values.result(table.calculate, inputs)
+    return values.calculators.result(table.calculate, inputs)

@@ -5,11 +5,20 @@ Expressions name both alike: `unit.refill_flow`, `unit.refill_time`.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field
+from typing import Any
 
+from build_tools.content.entries import Entry
 from build_tools.content.fields import Measure, keys
 from build_tools.content.models import Equipment
+from build_tools.content.origins import Origins
+from build_tools.content.shop_calculators import ShopCalculators
+from build_tools.content.shop_values import ShopValues
+from build_tools.content.showing import Showing, Shown, typed
+from calculators import CALCULATORS
 from calculators.bed_depth import bed_depth
+from calculators.declare import Calculator
 from calculators.quantities import Quantity, plain, significant
 from calculators.units import METRIC
 
@@ -86,7 +95,71 @@ OPTIONAL = frozenset(
 )
 
 
-def figure(unit: Equipment, name: str) -> Measure | str | None:
+class UnitFigures:
+    """Figures of units as readers see them, and as calculators take them."""
+
+    def __init__(
+        self, shop: ShopValues, calculators: ShopCalculators, showing: Showing, origins: Origins
+    ) -> None:
+        self._shop = shop
+        self._calculators = calculators
+        self._showing = showing
+        self._origins = origins
+
+    def of(self, unit: Entry[Equipment], name: str) -> Any:
+        """Return a figure of a unit, or None: its sheet leaves it out, or a calculator does."""
+        if name in WORKED_OUT:
+            worked = WORKED_OUT[name]
+            result = self.worked_out(unit, worked.calculator, worked.given)
+            value = result["values"].get(worked.output)
+            return value and Shown.of_answer(value)
+        value = _of_sheet(unit.content, name)
+        if isinstance(value, Measure):
+            value = self._shown(name, value)
+        return None if value is None else self._origins.unit_figure(unit, name, value)
+
+    def _shown(self, name: str, value: Measure) -> Shown:
+        if self._showing.units == "us" and not self._showing.is_other:
+            return Shown.of(_in_us_units(name, value).shown("us"), value.text)
+        return self._showing.measure(value)
+
+    def worked_out(
+        self, unit: Entry[Equipment], name: str, more: Mapping[str, str]
+    ) -> dict[str, Any]:
+        """Run a calculator with the figures of a unit: see `inputs`."""
+        return self._calculators.result(name, self.inputs(unit, CALCULATORS[name], more))
+
+    def inputs(
+        self, unit: Entry[Equipment], calculator: Calculator, more: Mapping[str, str] | None = None
+    ) -> dict[str, str]:
+        """Return what a unit gives to a calculator; a figure that is missing is not given.
+
+        more: the names of further figures by input, as in `WORKED_OUT`.
+        """
+        figures = {
+            one.name: self.of(unit, one.equipment) for one in calculator.inputs if one.equipment
+        }
+        for about, named in (more or {}).items():
+            group, _, part = named.partition(".")
+            value = self._shop.of_home(part) if group == "home" else self.of(unit, part)
+            if value is not None:
+                figures[about] = value
+        return {name: typed(value) for name, value in figures.items() if value is not None}
+
+    def for_form(self, unit: Entry[Equipment], calculator: Calculator) -> dict[str, str]:
+        """Return what a unit fills into a form: where its sheet tells nothing, the usual or ""."""
+        usual = {
+            one.name: "" if one.default is None else one.example_text(self._showing.units)
+            for one in calculator.inputs
+            if one.equipment and getattr(unit.content, one.equipment) is None
+        }
+        own = self.inputs(unit, calculator)
+        filled = usual | self._showing.texts(calculator.inputs, own)
+        texts = {name: text.replace("\u00a0", " ") for name, text in filled.items()}
+        return self._origins.plain(texts)
+
+
+def _of_sheet(unit: Equipment, name: str) -> Measure | str | None:
     """Return a figure of a unit's sheet, or what stands for it where the sheet leaves it out."""
     value = getattr(unit, name)
     if name == "short_title":
@@ -96,7 +169,7 @@ def figure(unit: Equipment, name: str) -> Measure | str | None:
     return value
 
 
-def in_us_units(name: str, measure: Measure) -> Quantity:
+def _in_us_units(name: str, measure: Measure) -> Quantity:
     """Return a figure of a sheet for readers in US units, also where the sheet is metric."""
     quantity = measure.quantity
     if quantity.unit not in METRIC.values():

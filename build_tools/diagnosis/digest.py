@@ -13,7 +13,10 @@ from typing import Any
 START = ("calculators.simulation.visit", "calculators.diagnosis.home_codes")
 # How calculators tell their inputs, steps and sources; no number of a simulated home depends on it,
 # nor on what a module imports from these, nor on its declared calculators.
-TELLING = {f"calculators.{name}" for name in ("sources", "working", "declare", "readings")}
+TELLING = {
+    f"calculators.{name}"
+    for name in ("sources", "working", "declare", "inputs", "outputs", "readings")
+}
 MAKER = Path(__file__).with_name("homes_of_fault.py")
 _IMPORT = re.compile(
     r"^\s*(?:from (calculators[\w.]*) import ([\w, ]+)|import (calculators[\w.]*))", re.MULTILINE

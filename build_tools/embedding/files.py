@@ -7,7 +7,17 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
+from mkdocs.config.defaults import MkDocsConfig
+from mkdocs.structure.files import Files
 
+from build_tools.pages.assets import (
+    EMBEDDED_SCRIPT,
+    EMBEDDED_STYLE,
+    ICON,
+    SCHEME_SCRIPT,
+    UNITS_SCRIPT,
+    Assets,
+)
 from build_tools.pages.security import policy_tag
 from build_tools.pages.units.elements import with_elements
 from build_tools.pages.units.switch import switch
@@ -48,6 +58,29 @@ class Surroundings:
     language: str
     policy: str
     edition: str
+
+    @classmethod
+    def of_site(
+        cls, config: MkDocsConfig, files: Files, assets: Assets, *, policy: str, edition: str
+    ) -> Surroundings:
+        """Return what they have from a site with these settings, files and assets."""
+        theme = sorted(
+            file.src_uri
+            for file in files
+            if file.src_uri.startswith("assets/stylesheets/") and file.src_uri.endswith(".css")
+        )
+        return cls(
+            styles=[*theme, assets.address(EMBEDDED_STYLE)],
+            scheme_script=assets.address(SCHEME_SCRIPT),
+            units_script=assets.address(UNITS_SCRIPT),
+            own_units=config.extra["own_units"],
+            script=assets.address(EMBEDDED_SCRIPT),
+            icon=assets.address(ICON),
+            site_name=config.site_name,
+            language=config.theme["language"],
+            policy=policy,
+            edition=edition,
+        )
 
 
 def page_address(calculator: Calculator) -> str:

@@ -15,7 +15,7 @@ from build_tools.language.translation import Translation
 from calculators import CALCULATORS
 
 #: What all calculators say comes from these, beside their own modules.
-SHARED = ("declare", "quantities", "readings", "working")
+SHARED = ("inputs", "outputs", "quantities", "readings", "working")
 
 
 @dataclass(frozen=True)

@@ -54,7 +54,7 @@ class DiagnosisPages:
             share=percent(self._data["faults"][entry.id]["share_of_calls"]),
             time=how_long(content.minutes),
             homes=[
-                f"{name}: {self._values.measure(one)} as often"
+                f"{name}: {self._values.showing.measure(one)} as often"
                 for name, one in content.homes.items()
             ],
             cautions=in_full(self._handbook, self._values, content.cautions),
@@ -228,7 +228,7 @@ class DiagnosisPages:
     def _amount(self, text: str) -> str:
         """Return a bare number as it is, and a quantity in the units of the readers."""
         try:
-            return self._values.measure(Measure(text, parse_any(text)))
+            return self._values.showing.measure(Measure(text, parse_any(text)))
         except QuantityError:
             return text
 

@@ -120,7 +120,7 @@ def equipment_page(
     handbook: Handbook, values: Values, library: Library, entry: Entry[Equipment]
 ) -> str:
     """Return the page of a unit; all of it is in the unit's own units."""
-    with values.shown_as(entry):
+    with values.showing.in_units_of(entry):
         return _Page(handbook, values, library, entry).written()
 
 
@@ -144,9 +144,9 @@ class _Page:
                 for title, names in GROUPS.items()
             ],
             home={
-                "people": self._values.named("home", "people", None),
-                "hardness": self._values.measure(home.hardness),
-                "iron": self._values.measure(home.iron),
+                "people": self._values.shop.of_home("people"),
+                "hardness": self._values.showing.measure(home.hardness),
+                "iron": self._values.showing.measure(home.iron),
             },
             settings=[*self._worked_out(SETTINGS), self._longest_interval()],
             positions=[*self._positions()],
@@ -162,16 +162,19 @@ class _Page:
             ],
         )
 
+    def _figure(self, name: str) -> Any:
+        return self._values.figures.of(self._entry, name)
+
     def _figures(self, names: Iterable[str]) -> Iterable[dict[str, str]]:
         for name in names:
-            value = self._values.unit_figure(self._entry, name)
+            value = self._figure(name)
             if value is not None:
                 yield {"id": name.replace("_", "-"), "label": _label(name), "shown": value}
 
     def _worked_out(self, names: Iterable[str]) -> Iterable[dict[str, str]]:
         """Yield each figure with its calculator; what the unit does not have is left out."""
         for name in names:
-            shown = self._values.unit_figure(self._entry, name)
+            shown = self._figure(name)
             if shown is None and name == "water_left":
                 shown = self._usual("brine-level", name)
             if shown is None:
@@ -182,7 +185,7 @@ class _Page:
             else:
                 label = _label(name)
             if name == "pressure_loss":
-                label = f"{label} at {self._values.unit_figure(self._entry, 'service_flow')}"
+                label = f"{label} at {self._figure('service_flow')}"
             yield self._row(label, shown, _calculator_of(name))
 
     def _longest_interval(self) -> dict[str, str]:
@@ -193,7 +196,9 @@ class _Page:
         shown = self._usual(name, "longest_interval")
         if iron >= SOME_IRON:
             days = DAYS_WITH_MUCH_IRON if iron > MUCH_IRON else DAYS_WITH_SOME_IRON
-            shown = self._values.because(f"{days} days", self._values.measure(home.iron))
+            shown = self._values.origins.because(
+                f"{days} days", self._values.showing.measure(home.iron)
+            )
         return self._row("Regenerate at least every", shown, name)
 
     def _positions(self) -> Iterable[dict[str, str]]:
@@ -202,50 +207,49 @@ class _Page:
             order.insert(0, order.pop())
         for name in order:
             time, flow = POSITIONS[name]
-            shown = self._values.unit_figure(self._entry, flow) if flow else NOTHING
+            shown = self._figure(flow) if flow else NOTHING
             if name == "Backwash":
-                low, high = (
-                    self._values.unit_figure(self._entry, f"backwash_{end}")
-                    for end in ("low", "high")
-                )
+                low, high = (self._figure(f"backwash_{end}") for end in ("low", "high"))
                 shown = f"{shown} ({low} to {high})"
             calculator = "brine-refill" if name == "Refill" else TIMES.get(name, FLOWS)
             row = self._row(name, shown, calculator)
-            yield row | {"time": self._values.unit_figure(self._entry, time) or NOTHING}
-        drained = self._values.unit_figure(self._entry, "drained") or NOTHING
+            yield row | {"time": self._figure(time) or NOTHING}
+        drained = self._figure("drained") or NOTHING
         row = self._row("In all", drained, WORKED_OUT["drained"].calculator)
-        yield row | {"time": self._values.unit_figure(self._entry, "regeneration_time") or NOTHING}
+        yield row | {"time": self._figure("regeneration_time") or NOTHING}
 
     def _pictures(self) -> Iterable[dict[str, str]]:
         """Yield what can be drawn of the unit; the timetable is that of a refill at the end."""
         for name, title in PICTURES.items():
             given = next((one.given for one in WORKED_OUT.values() if one.calculator == name), {})
-            inputs = self._values.unit_inputs(self._entry, name, given)
+            inputs = self._values.figures.inputs(self._entry, CALCULATORS[name], given)
             if name in TIMETABLES and self._entry.content.refills == "first":
                 continue
-            if not self._values.result(name, inputs)["problems"]:
-                yield self._row(title, "", name) | {"svg": self._values.picture(name, inputs)}
+            if not self._values.calculators.result(name, inputs)["problems"]:
+                yield self._row(title, "", name) | {
+                    "svg": self._values.calculators.picture(name, inputs)
+                }
 
     def _row(self, label: str, shown: str, calculator: str) -> dict[str, str]:
         return {"label": label, "shown": shown, "link": f"../work-out/{calculator}.md"}
 
     def _usual(self, calculator: str, name: str) -> str:
-        return CALCULATORS[calculator].input(name).default_text(self._values.units)
+        return CALCULATORS[calculator].input(name).default_text(self._values.showing.units)
 
     def _warnings(self) -> list[str]:
         """Return what calculators warn of or refuse, each sentence once; missing figures apart."""
         said: list[str] = []
         given = {one.calculator: one.given for one in WORKED_OUT.values()}
         for name, more in given.items():
-            known = self._values.equipment_inputs(CALCULATORS[name], self._entry)
-            result: dict[str, Any] = self._values.worked_out(self._entry, name, more)
+            known = self._values.figures.inputs(self._entry, CALCULATORS[name])
+            result: dict[str, Any] = self._values.figures.worked_out(self._entry, name, more)
             said += result["warnings"]
             said += [
                 sentence
                 for about, sentence in result["problems"].items()
                 if about in known or about not in more and not _of_sheet(name, about)
             ]
-        return self._values.once(said)
+        return self._values.origins.once(said)
 
 
 def _of_sheet(calculator: str, name: str) -> bool:

@@ -22,7 +22,7 @@ class Forms:
     def of_calculator(self, calculator: Calculator, address: str) -> str:
         """Return the form of a calculator's own page, filled with the shop's values."""
         units = self._values.handbook.own_units
-        shop = self._values.shop_defaults(calculator)
+        shop = self._values.shop.defaults(calculator)
         texts = {
             one.name: shop.get(one.name) or one.example_text(units) for one in calculator.inputs
         }
@@ -33,7 +33,7 @@ class Forms:
         content = example.content
         calculator = CALCULATORS[content.calculate]
         form_id = f"{example.id}-form"
-        given = self._values.given(example)
+        given = self._values.calculators.given(example)
         return self._form(calculator, given, form_id, example.address, level=4, folded=True)
 
     def _form(
@@ -50,13 +50,13 @@ class Forms:
         shown, exact = self._shown(calculator, texts)
         return form_html(
             calculator,
-            self._values.result(calculator.name, counting),
+            self._values.calculators.result(calculator.name, counting),
             carried={
                 unit.content.title: figures
                 for unit in self._values.handbook.carried
-                if (figures := self._values.form_figures(calculator, unit))
+                if (figures := self._values.figures.for_form(unit, calculator))
             },
-            picture=drawn_in_words(self._values.picture(calculator.name, counting)),
+            picture=drawn_in_words(self._values.calculators.picture(calculator.name, counting)),
             form_id=form_id,
             texts=shown,
             exact=exact,
@@ -78,8 +78,8 @@ class Forms:
             for one in calculator.inputs
             if one.kind != "choice"
         }
-        meant = self._values.complete(calculator.inputs, usual | texts)
-        shown = self._values.texts_shown(calculator.inputs, meant)
+        meant = self._values.showing.complete(calculator.inputs, usual | texts)
+        shown = self._values.showing.texts(calculator.inputs, meant)
         changed = {name for name, text in shown.items() if text != meant[name]}
         return (
             {name: shown[name] for name in shown if name in changed or name in texts},

@@ -21,46 +21,24 @@ from mkdocs.utils import get_relative_url
 from build_tools.browser import BrowserFilesError
 from build_tools.browser.runtime import runtime_files
 from build_tools.checks import check_handbook
-from build_tools.comparing.compared import compare
 from build_tools.comparing.in_site import ADDRESS as WHAT_CHANGED
-from build_tools.comparing.in_site import TITLE as TITLE_OF_CHANGES
-from build_tools.comparing.in_site import what_changed
-from build_tools.comparing.record import NAME as RECORD
-from build_tools.comparing.record import edition_of_record, record_of
-from build_tools.comparing.record import write as write_record
 from build_tools.content.handbook import made_from
 from build_tools.content.loading import DATA_FILES
 from build_tools.content.values import Values
-from build_tools.edition import Edition, edition_of
+from build_tools.edition import edition_of
 from build_tools.embedding.files import Surroundings, embedding_files
 from build_tools.language import theme as language_theme
 from build_tools.language.languages import ENGLISH, language_of
 from build_tools.language.speaking import speaking
-from build_tools.offline.edition import (
-    WORKBOX_FOLDER,
-    edition_line,
-    edition_words,
-    workbox_files,
-    write_edition,
-)
+from build_tools.offline.edition import WORKBOX_FOLDER, edition_words, workbox_files
 from build_tools.offline.web_manifest import MANIFEST_NAME, web_manifest
-from build_tools.pages import guides
-from build_tools.pages.assets import (
-    EMBEDDED_SCRIPT,
-    EMBEDDED_STYLE,
-    ICON,
-    SCHEME_SCRIPT,
-    SCRIPT,
-    STYLE,
-    UNITS_SCRIPT,
-    Assets,
-    find_assets,
-)
+from build_tools.pages.assets import ICON, SCRIPT, STYLE, Assets, find_assets
 from build_tools.pages.glossary_links import GlossaryLinks
 from build_tools.pages.headers import NAME, headers_file
 from build_tools.pages.sayings_page import SAYINGS
 from build_tools.pages.security import policy, theme_scripts, with_policy
 from build_tools.pages.site import Site
+from build_tools.pages.site_edition import SiteEdition
 from build_tools.pages.units.both import site_in_both_systems
 from build_tools.pages.units.elements import with_elements
 from build_tools.pages.units.switch import slug, with_switch
@@ -100,8 +78,7 @@ class HandbookPlugin(BasePlugin[HandbookSettings]):
         self._serving = False
         #: The source file of each page that has one, by its address; also of earlier builds.
         self.made_from: dict[str, set[str]] = {}
-        self._edition: Edition | None = None
-        self._record: dict[str, Any] = {}
+        self._edition: SiteEdition | None = None
         #: The record of an older edition: then there is a page on what changed since.
         self.compared_with: dict[str, Any] | None = None
         self._code = state_of_code(CODE)
@@ -123,7 +100,8 @@ class HandbookPlugin(BasePlugin[HandbookSettings]):
         except BrowserFilesError as error:
             raise PluginError(str(error)) from None
         own = Path(config.config_file_path), Path(config.docs_dir)
-        self._edition = None if self._serving else edition_of(*own, library_of(config))
+        edition = None if self._serving else edition_of(*own, library_of(config))
+        self._edition = edition and SiteEdition(edition, self.compared_with)
         config.extra_css.append(self._assets.address(STYLE))
         config.extra_javascript.append(_module(self._assets.address(SCRIPT)))
         config.theme.dirs.insert(0, str(OVERRIDES))
@@ -150,8 +128,7 @@ class HandbookPlugin(BasePlugin[HandbookSettings]):
         self._site = site_in_both_systems(handbook, values, runtime.folder_name, config.site_url)
         config.extra["own_units"] = handbook.own_units
         if self._edition is not None:
-            self._record = record_of(handbook, self._edition)
-            self._add_what_changed(self._edition)
+            self._edition.record(handbook, self._site)
         self._glossary.use(handbook)
         language_theme.remove_sources(files)
         self._words = language_theme.words_files(self._site.languages)
@@ -171,7 +148,14 @@ class HandbookPlugin(BasePlugin[HandbookSettings]):
         for address, markdown in self._site.pages.items():
             if files.get_file_from_path(address) is None:
                 files.append(File.generated(config, address, content=markdown))
-        bare = embedding_files(self._site.bare_forms, self._surroundings(config, files))
+        surroundings = Surroundings.of_site(
+            config,
+            files,
+            self._assets,
+            policy=policy(self._scripts_of_serving),
+            edition=edition_words(self._edition.edition) if self._edition else "",
+        )
+        bare = embedding_files(self._site.bare_forms, surroundings)
         words = {WORDS: search_words(handbook)}
         spoken = {self._words_address(code): text for code, text in self._words.items()}
         for address, content in {**bare, **words, **spoken, **self._site.files}.items():
@@ -218,9 +202,8 @@ class HandbookPlugin(BasePlugin[HandbookSettings]):
         """End each page with its edition; while authors work, there are no editions."""
         if self._edition is None:
             return html
-        changes = WHAT_CHANGED if self.compared_with else ""
         with speaking(page.meta["language"]):
-            return html + edition_line(self._edition, page.url, self._assets.folder_name, changes)
+            return html + self._edition.line(page.url, self._assets.folder_name)
 
     def on_nav(self, nav: Navigation, **_: object) -> None:
         """Keep the pages of each language together."""
@@ -257,7 +240,8 @@ class HandbookPlugin(BasePlugin[HandbookSettings]):
         """Put the policy, our search, the units and the foot of its prints into a page."""
         code = page.meta["language"]
         with speaking(code):
-            whole = with_foot(output, config.site_name, self._edition)
+            edition = self._edition and self._edition.edition
+            whole = with_foot(output, config.site_name, edition)
         return self._finished(language_theme.configured_words(whole, code), config, code)
 
     def on_post_template(
@@ -278,9 +262,7 @@ class HandbookPlugin(BasePlugin[HandbookSettings]):
         site = Path(config.site_dir)
         if self._edition is not None:
             workbox = [f"{WORKBOX_FOLDER}/{path.name}" for path in workbox_files(ROOT)]
-            write_edition(site, self._edition, workbox)
-            write_record(self._record, site / RECORD)
-            (site / hash_list.NAME).touch()  # it has headers too
+            self._edition.write(site, workbox)
         text = headers_file(site, self._policy, _root(config))
         (site / NAME).write_text(text, encoding="utf-8")
         if not self._serving:
@@ -295,17 +277,6 @@ class HandbookPlugin(BasePlugin[HandbookSettings]):
             server.watch(str(folder))
         return server
 
-    def _add_what_changed(self, edition: Edition) -> None:
-        """Add the page that compares this edition with an older one, where that was asked for."""
-        if self.compared_with is None:
-            return
-        old = edition_of_record(self.compared_with)
-        comparison = compare(self.compared_with, self._record, old.words, edition.words)
-        self._site.pages[WHAT_CHANGED] = what_changed(comparison)
-        for (pages,) in map(dict.values, self._site.nav):
-            if pages[0] == f"{guides.FOLDER}/index.md":
-                pages.append({TITLE_OF_CHANGES: WHAT_CHANGED})
-
     @property
     def _scripts_of_serving(self) -> list[str]:
         """While serving, MkDocs writes a script into each page that loads it anew after a change.
@@ -313,25 +284,6 @@ class HandbookPlugin(BasePlugin[HandbookSettings]):
         It differs from page to page and no hash is known, so all scripts in pages run then.
         """
         return ["'unsafe-inline'"] if self._serving else []
-
-    def _surroundings(self, config: MkDocsConfig, files: Files) -> Surroundings:
-        theme = sorted(
-            file.src_uri
-            for file in files
-            if file.src_uri.startswith("assets/stylesheets/") and file.src_uri.endswith(".css")
-        )
-        return Surroundings(
-            styles=[*theme, self._assets.address(EMBEDDED_STYLE)],
-            scheme_script=self._assets.address(SCHEME_SCRIPT),
-            units_script=self._assets.address(UNITS_SCRIPT),
-            own_units=config.extra["own_units"],
-            script=self._assets.address(EMBEDDED_SCRIPT),
-            icon=self._assets.address(ICON),
-            site_name=config.site_name,
-            language=config.theme["language"],
-            policy=policy(self._scripts_of_serving),
-            edition=edition_words(self._edition) if self._edition else "",
-        )
 
 
 def _root(config: MkDocsConfig) -> str:

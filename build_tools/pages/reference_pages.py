@@ -148,7 +148,7 @@ class ReferencePages:
 
     def _fact(self, entry: Entry[Fact]) -> dict[str, str]:
         fact = entry.content
-        shown = self._values.fact(fact)
+        shown = self._values.showing.fact(fact)
         basis = "Common practice, no source."
         if fact.basis == "published":
             title = source_title(self._handbook, fact.source)
@@ -220,7 +220,7 @@ class ReferencePages:
 
     def _shop(self) -> str:
         entry = self._handbook.shop
-        shop, show = entry.content, self._values.measure
+        shop, show = entry.content, self._values.showing.measure
         rows = [
             ("Allowance for iron", show(shop.iron_allowance)),
             ("Allowance for manganese", show(shop.manganese_allowance)),
@@ -247,4 +247,4 @@ class ReferencePages:
         )
 
     def _price(self, name: str) -> str:
-        return self._values.named("shop", name, None)
+        return self._values.shop.value(name)

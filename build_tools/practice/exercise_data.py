@@ -34,7 +34,7 @@ def exercise_data(entry: Entry[Exercise], values: Values) -> tuple[dict[str, Any
     data = {**made, **special.data()}
     if data.get("steps") and not special.report and values.handbook.is_shipped(entry):
         units = values.handbook.units
-        clear = values.made_from(data, lambda plain: _clear_mistakes(plain, units))
+        clear = values.origins.made_from(data, lambda plain: _clear_mistakes(plain, units))
         data |= {} if clear is None else {"mistakes": clear}
     return data, special.report
 

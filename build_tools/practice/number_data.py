@@ -83,7 +83,7 @@ class NumberData:
                 inputs[name] = self._source(path, one, source, number)
         if set(step.given) <= set(names):
             self._missing(number, calculator, inputs)
-        shop = self._values.shop_defaults(calculator)
+        shop = self._values.shop.defaults(calculator)
         inputs |= {name: {"text": text} for name, text in shop.items() if name not in inputs}
         return {"calculate": calculator.name, "inputs": inputs}
 

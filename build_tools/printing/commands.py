@@ -8,6 +8,7 @@ from pathlib import Path
 
 import click
 
+from build_tools.building.with_mkdocs import build_site, print_what_mkdocs_says
 from build_tools.content.handbook import Handbook
 from build_tools.content.values import Values
 from build_tools.language.languages import ENGLISH, LANGUAGES
@@ -20,6 +21,8 @@ from build_tools.printing.making import count_pages, pdf_file
 from build_tools.printing.wanted import KINDS, PAPERS, Wanted, checked_output
 from build_tools.set_up import browser
 from build_tools.set_up.failure import Failure
+from build_tools.set_up.start import ROOT
+from build_tools.shops.place import Place
 
 
 def options_of_print(command: Callable[..., None]) -> Callable[..., None]:
@@ -60,31 +63,30 @@ def options_of_print(command: Callable[..., None]) -> Callable[..., None]:
 
 
 def print_into_file(
+    place: Place,
     wanted: Wanted,
-    load: Callable[[], Handbook],
-    build: Callable[[Path], None],
-    root: Path,
     *,
     site: Path | None,
     output: Path | None,
     paper: str | None,
 ) -> None:
     """Print from a built site, or from one that is built for it."""
+    print_what_mkdocs_says()
     file = checked_output(output or Path.cwd() / wanted.file_name)
-    at_hand = browser.find(root)
+    at_hand = browser.find(ROOT)
     if at_hand is None:
         raise Failure(
             "Printing needs a browser, and none was found: install Chromium or Chrome, then run "
             "the same command again."
         )
-    handbook = load()
+    handbook = place.load_sound()
     if wanted.kind == "path":
         choosing.find_path(handbook, wanted.name)  # told before anything takes its time
     with tempfile.TemporaryDirectory() as folder:
         if site is None:
             site = Path(folder) / "site"
             click.echo("Building the handbook ...", err=True)
-            build(site)
+            build_site(place, site)
         built = BuiltSite(site)
         document = composed(wanted, handbook, built, paper or usual_paper(handbook.shop.content))
         click.echo("Printing ...", err=True)

@@ -42,6 +42,13 @@ class Place:
         """Load the sources."""
         return load(self.docs_folder, self.root, self.library)
 
+    def load_sound(self) -> Handbook:
+        """Load the sources; fail where something in them cannot be read."""
+        handbook = self.load()
+        if handbook.problems:
+            raise Failure("Some sources could not be read: the command check tells which.")
+        return handbook
+
 
 def place_of(shop: Path | None) -> Place:
     """Return the place of a shop, or the shipped one. Raises Failure for a folder without one."""

@@ -61,11 +61,11 @@ def _block(entry: Entry[WorkedExample | Picture], values: Values) -> Entry[Any]:
     if content.calculate and calculator is None:
         return entry  # told as a name of nothing
     inputs = calculator.inputs if calculator else inputs_of(content)
-    given = _given(content.given, inputs, values.units)
+    given = _given(content.given, inputs, values.showing.units)
     known = [*_givens(content.given, given, inputs)]
     changed: dict[str, Any] = {"given": given}
     if isinstance(content, WorkedExample):
-        result = values.result(calculator.name, given)["values"]
+        result = values.calculators.result(calculator.name, given)["values"]
         shown = {name: result[name]["shown"] for name in content.answers if name in result}
         changed["answers"] = content.answers | shown
         known += _answers(content.answers, shown, calculator)
@@ -80,10 +80,12 @@ def _table(entry: Entry[Table], values: Values) -> Entry[Table]:
     calculator = CALCULATORS.get(table.calculate)
     if calculator is None:
         return entry
-    changed: dict[str, Any] = {"given": _given(table.given, calculator.inputs, values.units)}
+    changed: dict[str, Any] = {
+        "given": _given(table.given, calculator.inputs, values.showing.units)
+    }
     for side in ("down", "across"):
         if (axis := getattr(table, side)) is not None:
-            changed[side] = _axis(axis, calculator, values.units)
+            changed[side] = _axis(axis, calculator, values.showing.units)
     return replace(entry, content=table.model_copy(update=changed))
 
 

@@ -5,13 +5,13 @@ from __future__ import annotations
 import pytest
 
 from build_tools.class_pack.pack import Pack, Wanted
-from build_tools.commands import sound_handbook
 from build_tools.content.handbook import Handbook
+from build_tools.shops.place import here
 
 
 @pytest.fixture(scope="session")
 def handbook() -> Handbook:
-    return sound_handbook()
+    return here().load_sound()
 
 
 @pytest.fixture(scope="session")

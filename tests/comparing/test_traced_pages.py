@@ -6,8 +6,8 @@ from pathlib import Path
 
 from build_tools.comparing.marks import unmarked
 from build_tools.comparing.record import record_of, shortened
-from build_tools.comparing.tracing import TracedValues
-from build_tools.content import values as values_module
+from build_tools.comparing.tracing import Tracing
+from build_tools.content import shop_calculators
 from build_tools.content.handbook import Handbook, load_handbook
 from build_tools.content.values import Values
 from build_tools.edition import Edition
@@ -36,10 +36,10 @@ def test_a_shop_that_draws_on_the_library_names_its_files_in_every_folder_alike(
 def marked_as_they_are(handbook: Handbook) -> None:
     """Hold the marked pages of a handbook to its pages."""
     plain = write_site(handbook, Values(handbook), "runtime", None)
-    worked_out = values_module._result.cache_info().misses
-    values = TracedValues(handbook)
+    worked_out = shop_calculators._result.cache_info().misses
+    values = Values(handbook, Tracing(handbook))
     marked = write_site(handbook, values, "runtime", None)
-    assert values_module._result.cache_info().misses == worked_out
+    assert shop_calculators._result.cache_info().misses == worked_out
     assert {page: shortened(unmarked(text)) for page, text in marked.pages.items()} == {
         page: shortened(text) for page, text in plain.pages.items()
     }

@@ -18,8 +18,8 @@ def figures(folder: Path, files: dict[str, str], unit: str) -> dict[str, str | N
     write(folder, files)
     values = Values(load_handbook(folder / "docs_src", folder))
     entry = values.handbook.equipment[unit]
-    with values.shown_as(entry):
-        found = {name: values.unit_figure(entry, name) for name in NAMES}
+    with values.showing.in_units_of(entry):
+        found = {name: values.figures.of(entry, name) for name in NAMES}
     return {name: value and str(value).replace("\u00a0", " ") for name, value in found.items()}
 
 
@@ -83,7 +83,7 @@ def test_a_form_s_unit_forgets_what_the_one_before_it_filled_in(tmp_path: Path) 
     values = Values(load_handbook(tmp_path / "docs_src", tmp_path))
     level = CALCULATORS["brine-level"]
     meter, clock = (
-        values.form_figures(level, values.handbook.equipment[name])
+        values.figures.for_form(values.handbook.equipment[name], level)
         for name in ("meter-unit", "clock-unit")
     )
     assert meter["float_height"] == "10 in"

@@ -9,8 +9,9 @@ import pytest
 from build_tools.content.entries import Passage
 from build_tools.content.handbook import Handbook, load_handbook
 from build_tools.content.problems import expected
+from build_tools.content.showing import Shown
 from build_tools.content.unit_figures import NAMES
-from build_tools.content.values import Shown, Values
+from build_tools.content.values import Values
 from calculators import CALCULATORS
 from tests.content.small_shop import FILES, changed, write
 
@@ -93,7 +94,7 @@ def test_a_value_goes_into_a_calculator_as_it_was_written_not_as_it_is_shown(
 ) -> None:
     files = changed("shop.yaml", "units: us", "units: metric")
     values = Values(load_handbook(write(tmp_path, files), tmp_path))
-    shown = values.named("fact", "bucket", None)
+    shown = values.names.find("fact", "bucket")
     assert isinstance(shown, Shown)
     assert (shown.replace("\u00a0", " "), shown.typed) == ("18.9 L", "5 gal")
 
@@ -101,9 +102,9 @@ def test_a_value_goes_into_a_calculator_as_it_was_written_not_as_it_is_shown(
 def test_the_shop_decides_what_a_calculator_takes_by_default(tmp_path: Path) -> None:
     files = changed("shop.yaml", "iron_allowance: 4", "iron_allowance: 5")
     values = Values(load_handbook(write(tmp_path, files), tmp_path))
-    result = values.result("hardness-setting", {"hardness": "18 gpg", "iron": "1 mg/L"})
+    result = values.calculators.result("hardness-setting", {"hardness": "18 gpg", "iron": "1 mg/L"})
     assert result["values"]["setting"]["number"] == 23
-    result = values.result("hardness-setting", {"hardness": "18 gpg", "iron": "1 mg/L",
+    result = values.calculators.result("hardness-setting", {"hardness": "18 gpg", "iron": "1 mg/L",
                                                 "iron_allowance": "3 gpg per mg/L"})  # fmt: skip
     assert result["values"]["setting"]["number"] == 21
 

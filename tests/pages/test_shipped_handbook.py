@@ -96,7 +96,7 @@ def test_all_numbers_lists_every_fact_with_its_basis_and_uses(
     text = text_of(page(shipped, "reference/numbers.md"))
     for name, fact in handbook.facts.items():
         assert f'id="{name}"' in html
-        shown = values.fact(fact.content).replace("\u00a0", " ")
+        shown = values.showing.fact(fact.content).replace("\u00a0", " ")
         assert shown in text, name
         if fact.content.basis == "published":
             assert f'href="../sources/#{fact.content.source}"' in html, name
@@ -169,9 +169,9 @@ def test_every_unit_is_in_good_order(handbook: Handbook) -> None:
     """
     values = Values(handbook)
     for unit in handbook.carried:
-        with values.shown_as(unit):
+        with values.showing.in_units_of(unit):
             for name, given in {one.calculator: one.given for one in WORKED_OUT.values()}.items():
-                result = values.worked_out(unit, name, given)
+                result = values.figures.worked_out(unit, name, given)
                 assert result["problems"] == {}, (unit.id, name)
                 if name not in ("regeneration-interval", "bed-expansion"):
                     assert result["warnings"] == [], (unit.id, name)

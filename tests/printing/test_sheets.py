@@ -7,17 +7,17 @@ from pathlib import Path
 
 import pytest
 
-from build_tools.commands import sound_handbook
 from build_tools.printing.built_site import BuiltSite
 from build_tools.printing.commands import composed
 from build_tools.printing.making import pdf_file
 from build_tools.printing.wanted import Wanted
+from build_tools.shops.place import here
 from tests.printing.conftest import ROOT, Read
 
 
 @pytest.fixture(scope="module")
 def sheets_of(built: Callable[[Path], Path], browser_program: str) -> Callable[..., Read]:
-    handbook, site = sound_handbook(), BuiltSite(built(ROOT / "mkdocs.yml"))
+    handbook, site = here().load_sound(), BuiltSite(built(ROOT / "mkdocs.yml"))
 
     def printed(kind: str, paper: str, *people: str) -> Read:
         document = composed(Wanted(kind, people=people), handbook, site, paper)

@@ -45,7 +45,7 @@ def test_what_the_page_prints_is_worked_out_from_what_it_says(tmp_path: Path) ->
     handbook = place(tmp_path, SHOP).load()
     values = Values(handbook)
     example = handbook.examples["gannet-lane"]
-    computed = values.answers(example)["values"]
+    computed = values.calculators.answers(example)["values"]
     assert example.content.answers == {
         name: computed[name]["shown"] for name in example.content.answers
     }

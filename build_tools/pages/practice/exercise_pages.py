@@ -86,7 +86,7 @@ class ExercisePages:
         library = self._knowledge if entry.content.kind == "evidence" else None
         url = page_url(entry.address)
         needed = self._knowledge_address if library else ""
-        question, solution = self._values.made_from(
+        question, solution = self._values.origins.made_from(
             data, lambda plain: _example(plain, units, library)
         )
         return render(

@@ -1,0 +1,1 @@
+"""The command build: the site as a folder of files for any web host."""

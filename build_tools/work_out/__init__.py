@@ -1,0 +1,1 @@
+"""The command work-out: calculators at the terminal."""
