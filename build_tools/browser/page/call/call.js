@@ -3,6 +3,7 @@
  * what to read next, and writes the visit record. The order is the person's; anything can be
  * changed later.
  */
+import { Consultation } from "../consultation.js";
 import { savesData } from "../data_saving.js";
 import { forgetMarks } from "../step_marks.js";
 import { hiddenAttribute, isOwnSystem, onUnits, shownSystem, withUnit } from "../units/typed.js";
@@ -31,10 +32,9 @@ export function mountCalls(clientFor) {
 class Call {
   #section;
   #client;
+  #consultation;
   #memory;
   #state;
-  /** @type {Promise<string> | null} */
-  #knowledge = null;
   /** The last answer of Python. @type {any} */
   #picture = null;
   #leader = "";
@@ -46,6 +46,7 @@ class Call {
   constructor(section, client) {
     this.#section = section;
     this.#client = client;
+    this.#consultation = new Consultation(section, client);
     this.#memory = new CallMemory(new URL("..", document.baseURI).href);
     this.#state = this.#memory.recall();
     this.#state.kept.unit = recalledUnit() || (this.#state.kept.unit ?? "");
@@ -70,7 +71,7 @@ class Call {
 
   /** The page has its other units now: what was typed keeps its meaning. */
   #changeUnits() {
-    this.#knowledge = null;
+    this.#consultation.forget();
     if (this.#section.isConnected) {
       this.#fillIn();
       this.#keep();
@@ -283,15 +284,9 @@ class Call {
 
   /** @param {object} asked */
   async #consult(asked) {
-    this.#knowledge ??= fetchText(new URL(String(this.#section.dataset.knowledge), document.baseURI));
-    try {
-      const answer = await this.#client.consult(await this.#knowledge, asked);
-      this.#part("start").textContent = say(this.#client.word);
-      return answer;
-    } catch (problem) {
-      this.#knowledge = null;
-      throw problem;
-    }
+    const answer = await this.#consultation.ask(asked);
+    this.#part("start").textContent = say(this.#client.word);
+    return answer;
   }
 
   /** The call as calculators/diagnosis/call.py takes it. */
@@ -451,13 +446,4 @@ class Call {
 function withOrWithout(list, one, isIn) {
   const others = list.filter((other) => other !== one);
   return isIn ? [...others, one] : others;
-}
-
-/** @param {URL} url */
-async function fetchText(url) {
-  const response = await fetch(url);
-  if (!response.ok) {
-    throw new Error(`the host answered ${response.status} for ${url.pathname}`);
-  }
-  return response.text();
 }

@@ -6,6 +6,7 @@
 import { debriefParts, replayParts } from "./call_debrief.js";
 import { keep, nothingKept, recall } from "./call_memory.js";
 import { inWords, minutesIn, part, showChecks, showCustomer, showReadings } from "./call_shown.js";
+import { Consultation } from "../consultation.js";
 import { onUnits } from "../units/typed.js";
 import { addAttempt, callItem } from "./record.js";
 import { marked, say } from "../words.js";
@@ -34,9 +35,8 @@ export function mountPracticeCalls(clientFor) {
 class PracticePage {
   #section;
   #client;
+  #consultation;
   #kept = recall();
-  /** @type {Promise<string> | null} */
-  #knowledge = null;
   /** The last answer of Python. @type {any} */
   #picture = null;
   /** One move after the other, however fast they are asked for. @type {Promise<unknown>} */
@@ -48,6 +48,7 @@ class PracticePage {
   constructor(section, client) {
     this.#section = section;
     this.#client = client;
+    this.#consultation = new Consultation(section, client);
   }
 
   mount() {
@@ -80,7 +81,7 @@ class PracticePage {
 
   /** Shows the same call in the other units. */
   #changeUnits() {
-    this.#knowledge = null;
+    this.#consultation.forget();
     if (this.#section.isConnected && this.#picture) {
       this.#enqueue(() => this.#show(this.#kept.code, this.#kept.moves));
     }
@@ -329,13 +330,11 @@ class PracticePage {
   async #ask(asked, again) {
     this.#section.ariaBusy = "true";
     try {
-      this.#knowledge ??= fetchText(new URL(String(this.#section.dataset.knowledge), document.baseURI));
-      const answer = await this.#client.consult(await this.#knowledge, asked);
+      const answer = await this.#consultation.ask(asked);
       part(this.#section, "start").textContent = say(this.#client.word);
       this.#button("try-again").hidden = true;
       return answer;
     } catch (problem) {
-      this.#knowledge = null;
       this.#again = again;
       this.#button("try-again").hidden = false;
       this.#say(say("The call stands still, because Python could not work in this page: {problem}. What you did is kept.", { problem: problem instanceof Error ? problem.message : problem }));
@@ -420,13 +419,4 @@ function percent(text) {
 /** @param {HTMLElement} list @param {string[]} texts */
 function listTexts(list, texts) {
   list.replaceChildren(...texts.map((text) => Object.assign(document.createElement("li"), { textContent: text })));
-}
-
-/** @param {URL} url */
-async function fetchText(url) {
-  const response = await fetch(url);
-  if (!response.ok) {
-    throw new Error(`the host answered ${response.status} for ${url.pathname}`);
-  }
-  return response.text();
 }

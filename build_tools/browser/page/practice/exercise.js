@@ -2,6 +2,7 @@
  * An exercise: draws a question from a seed, takes the answers, has them marked by Python, which
  * works everything out again, and notes the first answer to each question in the learner's record.
  */
+import { Consultation } from "../consultation.js";
 import { savesData } from "../data_saving.js";
 import { onUnits } from "../units/typed.js";
 import { element } from "../element.js";
@@ -25,7 +26,7 @@ export function mountExercises(clientFor) {
 
 class Exercise {
   #section;
-  #client;
+  #consultation;
   /** @type {any} */
   #exercise;
   #seed = "";
@@ -35,13 +36,11 @@ class Exercise {
   #turn = 0;
   /** What to do again after a failure. @type {() => void} */
   #again = () => this.#pose();
-  /** @type {Promise<string> | null} */
-  #knowledge = null;
 
   /** @param {HTMLElement} section @param {CalculatorClient} client */
   constructor(section, client) {
     this.#section = section;
-    this.#client = client;
+    this.#consultation = new Consultation(section, client);
     this.#exercise = JSON.parse(String(section.dataset.exercise));
   }
 
@@ -89,7 +88,7 @@ class Exercise {
   /** The same question in the other units; what was answered stays, as it has its units with it. */
   async #changeUnits() {
     this.#exercise = JSON.parse(String(this.#section.dataset.exercise));
-    this.#knowledge = null;
+    this.#consultation.forget();
     if (!this.#section.isConnected || !this.#fields.size) {
       return;
     }
@@ -183,7 +182,7 @@ class Exercise {
     this.#retry.hidden = true;
     const request = { ...asked, exercise: this.#exercise, seed: this.#seed, units: this.#section.dataset.units };
     try {
-      const answer = await this.#consult(request);
+      const answer = await this.#consultation.ask(request);
       return turn === this.#turn ? answer : null;
     } catch (problem) {
       if (turn === this.#turn) {
@@ -192,21 +191,6 @@ class Exercise {
         this.#retry.hidden = false;
       }
       return null;
-    }
-  }
-
-  /** @param {object} request */
-  async #consult(request) {
-    const { knowledge } = this.#section.dataset;
-    if (!knowledge) {
-      return this.#client.ask(request);
-    }
-    this.#knowledge ??= fetchText(new URL(knowledge, document.baseURI));
-    try {
-      return await this.#client.consult(await this.#knowledge, request);
-    } catch (problem) {
-      this.#knowledge = null;
-      throw problem;
     }
   }
 
@@ -268,13 +252,4 @@ class Exercise {
 function sureButtons() {
   const made = [["sure", say("Mark it: I am sure")], ["unsure", say("Mark it: I am not sure")]].map(([value, words]) => element("button", { type: "submit", className: "exercise__button exercise__button--mark", value }, words));
   return element("div", { className: "exercise__row" }, ...made);
-}
-
-/** @param {URL} url */
-async function fetchText(url) {
-  const response = await fetch(url);
-  if (!response.ok) {
-    throw new Error(`${url.pathname} cannot be fetched`);
-  }
-  return response.text();
 }
