@@ -9,7 +9,7 @@ import { forgetMarks } from "../step_marks.js";
 import { hiddenAttribute, isOwnSystem, onUnits, shownSystem, withUnit } from "../units/typed.js";
 import { keepUnit, recalledUnit } from "../unit_choice.js";
 import { following, showNotes, titleOf } from "./guidance.js";
-import { CallMemory, newCall } from "./memory.js";
+import { forgetCall, keepCall, newCall, recallCall } from "./memory.js";
 import { isEmpty, NOTHING_READ, showRead } from "./numbers.js";
 import { answerIn, copyText, recordText, saveText } from "./record.js";
 import { showStanding } from "./standing.js";
@@ -33,8 +33,7 @@ class Call {
   #section;
   #client;
   #consultation;
-  #memory;
-  #state;
+  #state = recallCall();
   /** The last answer of Python. @type {any} */
   #picture = null;
   #leader = "";
@@ -47,8 +46,6 @@ class Call {
     this.#section = section;
     this.#client = client;
     this.#consultation = new Consultation(section, client);
-    this.#memory = new CallMemory(new URL("..", document.baseURI).href);
-    this.#state = this.#memory.recall();
     this.#state.kept.unit = recalledUnit() || (this.#state.kept.unit ?? "");
   }
 
@@ -364,7 +361,7 @@ class Call {
 
   #end() {
     if (confirm(say("Begin a new call? The readings and the record of this one are removed from this browser."))) {
-      this.#memory.forget();
+      forgetCall();
       keepUnit("");
       forgetMarks();
       this.#state = newCall();
@@ -376,7 +373,7 @@ class Call {
   }
 
   #keep() {
-    const isKept = this.#memory.keep(this.#state);
+    const isKept = keepCall(this.#state);
     const told = this.#part("storage");
     told.textContent = isKept ? "" : say("This browser keeps nothing: when this page is closed, the call is lost.");
     told.hidden = isKept;

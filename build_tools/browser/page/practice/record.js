@@ -22,6 +22,7 @@
  * @typedef {{version: number, name: string, attempts: KeptAttempt[], observed: Observation[]}} PersonRecord
  * @typedef {{kept: boolean, sentence: string}} Written  sentence: "" when it is kept
  */
+import { recalledText } from "../storage.js";
 import { marked, say } from "../words.js";
 
 export const KEY = "handbook-record";
@@ -70,11 +71,7 @@ export function recordText() {
   if (unkept !== null) {
     return unkept;
   }
-  try {
-    return localStorage.getItem(KEY) ?? "";
-  } catch {
-    return "";
-  }
+  return recalledText(KEY);
 }
 
 /**
