@@ -35,3 +35,24 @@ export function keepCall(state) {
 export function forgetCall() {
   forgetText(KEY);
 }
+
+/** @param {CallState} state @returns {boolean}  whether anything was answered or recorded */
+export function isBegun({ answers, record }) {
+  return [...Object.values(answers), ...Object.values(record)].some(Boolean);
+}
+
+/**
+ * @param {CallState} state
+ * @param {string} [control]  of the unit that was chosen
+ * @returns {object}  the call as calculators/diagnosis/call.py takes it
+ */
+export function askedOf({ answers, unsure, kept, excluded, dangers }, control) {
+  const readings = Object.entries(answers).filter(([check]) => check !== "complaint");
+  return {
+    complaint: answers.complaint ?? null,
+    home: { control: control ?? null, water: kept.water || null },
+    readings: Object.fromEntries(readings.map(([check, result]) => [check, { result, sure: !unsure.includes(check) }])),
+    excluded,
+    dangers,
+  };
+}
