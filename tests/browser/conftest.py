@@ -12,6 +12,8 @@ from pathlib import Path
 from typing import BinaryIO, ClassVar
 
 import pytest
+from mkdocs.commands.build import build
+from mkdocs.config import load_config
 from playwright.sync_api import Browser, BrowserContext, CDPSession, expect
 
 from build_tools.browser.form import form_html
@@ -27,6 +29,7 @@ from tests.browser.visits import EXAMPLES, Visits, example_of
 expect.set_options(timeout=60_000)
 
 ROOT = Path(__file__).parents[2]
+SECOND = ROOT / "tests" / "second_shop" / "mkdocs.yml"
 BROWSER = ROOT / "build_tools" / "browser"
 
 # The strictest policy under which Python can run: no script in the page's text, no other host.
@@ -215,3 +218,14 @@ def handbook_folder(built: Callable[[Path], Path]) -> Path:
 def handbook(serve: Callable[..., str], handbook_folder: Path) -> str:
     """Return the address of the demo shop's handbook, at a host that reads its `_headers`."""
     return serve(handbook_folder, reads_headers=True)
+
+
+@pytest.fixture(scope="session")
+def instant(serve: Callable[..., str], tmp_path_factory: pytest.TempPathFactory) -> str:
+    """Return the address of the second shop's pages, which the theme changes without loading."""
+    folder = tmp_path_factory.mktemp("instant")
+    address = serve(folder)
+    config = load_config(str(SECOND), site_dir=str(folder), site_url=address)
+    config.theme["features"].append("navigation.instant")
+    build(config)
+    return address
