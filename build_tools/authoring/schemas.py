@@ -20,8 +20,8 @@ from build_tools.content.page_models import LessonFront, PlainFront
 from build_tools.language.glossary import FILE as GLOSSARY
 from build_tools.language.glossary import TranslatedTerm
 from build_tools.language.languages import LANGUAGES
-from build_tools.language.translated_file import KEY
-from build_tools.language.translation import TITLES, TRANSLATED_LISTS
+from build_tools.language.translated_file import KEY, TITLES
+from build_tools.language.translation import TRANSLATED_LISTS
 from calculators import CALCULATORS
 from calculators.simulation.changes import CHANGES
 

@@ -5,22 +5,17 @@ from __future__ import annotations
 import json
 from pathlib import Path
 
-from jinja2 import Environment, FileSystemLoader, StrictUndefined, pass_context
+from jinja2 import pass_context
 from jinja2.runtime import Context
 from markupsafe import Markup
 
 from build_tools.content.both_systems import compares_units
 from build_tools.language.speaking import in_words, is_english, said, say
+from build_tools.templates import templates_in
 from calculators.declare import Calculator, Input
 from calculators.quantities import display_unit
 
-_ENVIRONMENT = Environment(
-    loader=FileSystemLoader(Path(__file__).parent),
-    autoescape=True,
-    undefined=StrictUndefined,
-    trim_blocks=True,
-    lstrip_blocks=True,
-)
+_ENVIRONMENT = templates_in(Path(__file__).parent)
 
 
 def form_html(

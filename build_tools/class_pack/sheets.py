@@ -6,18 +6,12 @@ import re
 from pathlib import Path
 from typing import Any
 
-from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup
 
+from build_tools.templates import templates_in
+
 _HERE = Path(__file__).parent
-_ENVIRONMENT = Environment(
-    loader=FileSystemLoader(_HERE / "templates"),
-    autoescape=True,
-    undefined=StrictUndefined,
-    trim_blocks=True,
-    lstrip_blocks=True,
-    keep_trailing_newline=True,
-)
+_ENVIRONMENT = templates_in(_HERE / "templates", keep_trailing_newline=True)
 
 
 def page(template: str, **names: Any) -> str:

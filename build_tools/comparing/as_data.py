@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from build_tools.comparing.as_text import address
-from build_tools.comparing.blocks import Block, Number, quantity
+from build_tools.comparing.block import Block, Number, quantity
 from build_tools.comparing.compared import Comparison, Found, PageChange
 
 #: Changes with any change of the keys' meaning.

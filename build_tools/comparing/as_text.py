@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import groupby
 
-from build_tools.comparing.blocks import Block, Number, quantity, words_before
+from build_tools.comparing.block import Block, Number, quantity, words_before
 from build_tools.comparing.compared import Comparison, Found, PageChange
 from build_tools.comparing.differences import Change, NumberChange
 from build_tools.comparing.explaining import TEXT, Reason

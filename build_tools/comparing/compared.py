@@ -7,7 +7,8 @@ from dataclasses import dataclass, field
 from difflib import SequenceMatcher
 from typing import Any
 
-from build_tools.comparing.blocks import Block, blocks, title_of
+from build_tools.comparing.block import Block
+from build_tools.comparing.blocks import blocks, title_of
 from build_tools.comparing.differences import Change, NumberChange, differences
 from build_tools.comparing.explaining import Explanation, Reason
 from build_tools.comparing.marks import unmarked

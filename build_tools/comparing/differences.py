@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from difflib import SequenceMatcher
 from itertools import groupby
 
-from build_tools.comparing.blocks import Block, Number
+from build_tools.comparing.block import Block, Number
 
 #: Blocks that share at least so much of their words are one block, reworded.
 ALIKE = 0.5

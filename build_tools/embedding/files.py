@@ -6,7 +6,6 @@ import json
 from dataclasses import dataclass
 from pathlib import Path
 
-from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.structure.files import Files
 
@@ -21,17 +20,12 @@ from build_tools.pages.assets import (
 from build_tools.pages.security import policy_tag
 from build_tools.pages.units.elements import with_elements
 from build_tools.pages.units.switch import switch
+from build_tools.templates import templates_in
 from calculators import CALCULATORS
 from calculators.declare import Calculator
 
 _FOLDER = Path(__file__).parent
-_ENVIRONMENT = Environment(
-    loader=FileSystemLoader(_FOLDER),
-    autoescape=True,
-    undefined=StrictUndefined,
-    trim_blocks=True,
-    lstrip_blocks=True,
-)
+_ENVIRONMENT = templates_in(_FOLDER)
 
 SCRIPT = "embed.js"
 # What the script's source has in the place of the calculators' titles.

@@ -13,7 +13,9 @@ from build_tools.content.values import Values
 from build_tools.language.glossary import Glossary
 from build_tools.language.languages import LANGUAGES, in_english
 from build_tools.language.speaking import said, say, speaking
-from build_tools.language.translation import TITLES, PageInAnotherLanguage, Translation
+from build_tools.language.translated_entry import PageInAnotherLanguage
+from build_tools.language.translated_file import TITLES
+from build_tools.language.translation import Translation
 from build_tools.pages.content_pages import ContentPages
 from build_tools.pages.forms import Forms
 from build_tools.pages.render import Library, Texts, render
@@ -77,9 +79,7 @@ def language_sites(
                 yield _site(translation, values, library, runtime)
 
 
-def _site(
-    translation: Translation, values: Values, english: Library, runtime: str
-) -> LanguageSite:
+def _site(translation: Translation, values: Values, english: Library, runtime: str) -> LanguageSite:
     handbook, code = translation.in_this_language, translation.code
     values = values.of_translation(handbook, said)
     library = LibraryInAnotherLanguage(translation, english)

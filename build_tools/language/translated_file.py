@@ -18,6 +18,8 @@ from build_tools.content.problems import Problem, asking, shortened
 from build_tools.content.yaml_file import YamlFile, read_text, read_yaml
 from build_tools.language.source_texts import DIGITS, START, SourceText, heading_id
 
+#: The file with the titles of things that have no page in the language.
+TITLES = "titles.yaml"
 KEY = re.compile(rf"(\S+) @([0-9a-f]{{{DIGITS}}})")
 _DIGEST_LINE = re.compile(rf"<!-- @([0-9a-f]{{{DIGITS}}}) -->\n*")
 _BLOCK_LINE = re.compile(r"[`~]{3,}\s*([\w-]+)\s+(.*)")

@@ -22,23 +22,34 @@ PAGE = BROWSER / "page"
 #: The styles of pages in their order: all of them are joined into one.
 STYLES = (
     THEME / "handbook.css",
+    THEME / "frame.css",
+    THEME / "ways.css",
+    THEME / "steps.css",
+    THEME / "readings.css",
+    THEME / "sheets.css",
+    BROWSER / "controls.css",
     BROWSER / "forms.css",
     BROWSER / "figures.css",
     THEME / "find_the_cause.css",
     BROWSER / "call.css",
     BROWSER / "practice_call.css",
     BROWSER / "record.css",
+    BROWSER / "sign_off.css",
     BROWSER / "exercise.css",
     BROWSER / "units.css",
     THEME / "paper.css",
+    THEME / "paper_parts.css",
+    THEME / "paper_sheets.css",
 )
 EMBEDDED_STYLES = (
     THEME / "handbook.css",
+    BROWSER / "controls.css",
     BROWSER / "forms.css",
     BROWSER / "figures.css",
     BROWSER / "units.css",
     EMBEDDING / "embedded.css",
     THEME / "paper.css",
+    THEME / "paper_parts.css",
 )
 # The joined files. Those of pages stand in one folder, which place.js takes for granted.
 STYLE = "handbook.css"

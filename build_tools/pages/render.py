@@ -6,22 +6,18 @@ import re
 from pathlib import Path
 from typing import Any
 
-from jinja2 import Environment, FileSystemLoader, StrictUndefined
-
 from build_tools.content.addresses import link_to
 from build_tools.content.entries import Entry, Page, Passage
 from build_tools.content.handbook import Handbook
 from build_tools.content.models import Equipment
 from build_tools.content.values import Values
 from build_tools.language.speaking import say, say_count
+from build_tools.templates import templates_in
 
 _HEADING = re.compile(r"^# +(.+?)[ #]*(?:\{.*)?$", re.MULTILINE)
-_ENVIRONMENT = Environment(
-    loader=FileSystemLoader(Path(__file__).parent / "templates"),
-    autoescape=False,  # templates write Markdown, in which MkDocs escapes what is not markup
-    undefined=StrictUndefined,
-    trim_blocks=True,
-    lstrip_blocks=True,
+_ENVIRONMENT = templates_in(
+    Path(__file__).parent / "templates",
+    are_html=False,  # templates write Markdown, in which MkDocs escapes what is not markup
     keep_trailing_newline=True,
     comment_start_string="{*",  # "{#" begins the id of a heading
     comment_end_string="*}",

@@ -6,7 +6,6 @@ from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
-from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from lxml import html
 from markupsafe import Markup
 
@@ -16,19 +15,14 @@ from build_tools.printing.choosing import Chapter, Chosen
 from build_tools.printing.cover import Cover
 from build_tools.printing.foot import attributes, foot
 from build_tools.printing.paper_page import WORDS, PaperPages, place_id
+from build_tools.templates import templates_in
 
 HERE = Path(__file__).parent
 #: Contents with more pages than this stand in two columns.
 LONG = 40
 #: The room that a page number takes before it is known.
 _USUAL_NUMBER = 100
-_ENVIRONMENT = Environment(
-    loader=FileSystemLoader(HERE / "templates"),
-    autoescape=True,
-    undefined=StrictUndefined,
-    trim_blocks=True,
-    lstrip_blocks=True,
-)
+_ENVIRONMENT = templates_in(HERE / "templates")
 _ENVIRONMENT.globals["say"] = say
 
 

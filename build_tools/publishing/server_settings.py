@@ -7,18 +7,13 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from jinja2 import Environment, FileSystemLoader, StrictUndefined
-
 from build_tools.pages.headers import NAME, headers_for, read_rules, root_of
 from build_tools.publishing.media_types import MEDIA_TYPES
+from build_tools.templates import templates_in
 
 PORT = 8080
-_ENVIRONMENT = Environment(
-    loader=FileSystemLoader(Path(__file__).parent / "templates"),
-    undefined=StrictUndefined,
-    trim_blocks=True,
-    lstrip_blocks=True,
-    keep_trailing_newline=True,
+_ENVIRONMENT = templates_in(
+    Path(__file__).parent / "templates", are_html=False, keep_trailing_newline=True
 )
 
 

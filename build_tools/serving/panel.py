@@ -9,9 +9,8 @@ import re
 from collections.abc import Iterable
 from pathlib import Path
 
-from jinja2 import Environment, FileSystemLoader, StrictUndefined
-
 from build_tools.serving.trouble import Told
+from build_tools.templates import templates_in
 
 STYLE = Path(__file__).with_name("problems.css")
 #: Where the server has the panel's style; nothing of a site begins so.
@@ -20,13 +19,7 @@ STYLE_ADDRESS = "livereload-problems.css"
 #: The part of a page that the theme changes when it changes pages; else the page's beginning.
 _PLACES = (re.compile(r'<div class="md-container"[^>]*>'), re.compile(r"<body[^>]*>"))
 _TITLE = re.compile(r"<title>")
-_ENVIRONMENT = Environment(
-    loader=FileSystemLoader(Path(__file__).parent / "templates"),
-    autoescape=True,
-    undefined=StrictUndefined,
-    trim_blocks=True,
-    lstrip_blocks=True,
-)
+_ENVIRONMENT = templates_in(Path(__file__).parent / "templates")
 
 
 def counted(told: list[Told]) -> str:

@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 import os
-import shutil
 import subprocess
 from pathlib import Path
 
-from build_tools.set_up import debian, environment
+from build_tools.set_up import debian, environment, programs
 from build_tools.set_up.failure import AGAIN, DISK_FULL, Failure
 from build_tools.set_up.log import Log
 
@@ -32,30 +31,7 @@ with sync_playwright() as playwright:
 
 def installed():
     """The path of an installed Chromium or Chrome that runs, or None."""
-    for name in NAMES:
-        path = shutil.which(name)
-        if path and runs(path):
-            return path
-    for path in USUAL_PLACES:
-        if os.path.exists(path):
-            return path
-    return None
-
-
-def runs(path: str, asked: str = "--version") -> bool:
-    """Whether a program tells its version; some packages are a stand-in that only says no."""
-    try:
-        done = subprocess.run(
-            [path, asked],
-            stdin=subprocess.DEVNULL,
-            stdout=subprocess.DEVNULL,
-            stderr=subprocess.DEVNULL,
-            timeout=60,
-            check=False,
-        )
-    except (OSError, subprocess.TimeoutExpired):
-        return False
-    return done.returncode == 0
+    return programs.installed(NAMES, USUAL_PLACES)
 
 
 def find(root: Path):
@@ -117,4 +93,4 @@ def playwrights_own(root: Path):
         check=False,
     )
     path = told.stdout.strip()
-    return path if told.returncode == 0 and os.path.exists(path) and runs(path) else None
+    return path if told.returncode == 0 and os.path.exists(path) and programs.runs(path) else None

@@ -12,8 +12,7 @@ import sys
 from pathlib import Path
 from typing import NamedTuple
 
-from build_tools.set_up import debian
-from build_tools.set_up.browser import runs
+from build_tools.set_up import debian, programs
 from build_tools.set_up.failure import AGAIN, Failure
 from build_tools.set_up.log import Log
 
@@ -42,14 +41,7 @@ class WebKit(NamedTuple):
 
 def firefox():
     """The path of an installed Firefox that runs, or None."""
-    for name in FIREFOX_NAMES:
-        path = shutil.which(name)
-        if path and runs(path):
-            return path
-    for path in FIREFOX_PLACES:
-        if os.path.exists(path):
-            return path
-    return None
+    return programs.installed(FIREFOX_NAMES, FIREFOX_PLACES)
 
 
 def webkit():

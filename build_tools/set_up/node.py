@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import os
 import shutil
-import subprocess
 from pathlib import Path
 from typing import NamedTuple
 
 from build_tools.set_up import environment
 from build_tools.set_up.failure import Failure
 from build_tools.set_up.log import Log
+from build_tools.set_up.programs import answer
 
 OLDEST = 20
 
@@ -26,23 +26,6 @@ class Node(NamedTuple):
 
     program: str
     npm: list
-
-
-def answer(command):
-    """What a program prints, or None when it does not run."""
-    try:
-        done = subprocess.run(
-            command,
-            stdin=subprocess.DEVNULL,
-            stdout=subprocess.PIPE,
-            stderr=subprocess.DEVNULL,
-            text=True,
-            timeout=60,
-            check=False,
-        )
-    except (OSError, subprocess.TimeoutExpired):
-        return None
-    return done.stdout.strip() if done.returncode == 0 else None
 
 
 def of_machine(path):

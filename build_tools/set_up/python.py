@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import os
 import shutil
-import subprocess
 import sys
 from pathlib import Path
 from typing import NamedTuple
@@ -12,6 +11,7 @@ from typing import NamedTuple
 from build_tools.set_up import debian
 from build_tools.set_up.failure import AGAIN, DISK_FULL, Failure
 from build_tools.set_up.log import Log
+from build_tools.set_up.programs import answer
 
 # The lock files have ready-made packages for these; the one most used with them comes first.
 VERSIONS = ("3.13", "3.14", "3.12", "3.15")
@@ -43,20 +43,8 @@ class Found(NamedTuple):
 
 def examine(path):
     """What the Python at `path` is, or None when it does not run."""
-    try:
-        answer = subprocess.run(
-            [path, "-I", "-c", PROBE],
-            stdin=subprocess.DEVNULL,
-            stdout=subprocess.PIPE,
-            stderr=subprocess.DEVNULL,
-            text=True,
-            timeout=30,
-            check=False,
-        )
-    except (OSError, subprocess.TimeoutExpired):
-        return None
-    lines = answer.stdout.splitlines()
-    if answer.returncode != 0 or len(lines) < 2:
+    lines = (answer([path, "-I", "-c", PROBE]) or "").splitlines()
+    if len(lines) < 2:
         return None
     return Found(lines[0], lines[1], tuple(lines[2:]))
 

@@ -10,8 +10,7 @@ import shutil
 import sys
 from pathlib import Path
 
-from build_tools.set_up import debian
-from build_tools.set_up.browser import runs
+from build_tools.set_up import debian, programs
 from build_tools.set_up.failure import AGAIN, Failure
 from build_tools.set_up.log import Log
 
@@ -23,7 +22,7 @@ def find(root: Path):
     """The path of a web server that runs, or None."""
     unpacked = root / _FOLDER / "usr" / "bin" / NAME
     for path in (shutil.which(NAME), str(unpacked)):
-        if path and os.path.exists(path) and runs(path, "version"):
+        if path and os.path.exists(path) and programs.runs(path, "version"):
             return path
     return None
 

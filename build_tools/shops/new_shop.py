@@ -8,19 +8,15 @@ from pathlib import Path
 from typing import Any
 
 import yaml
-from jinja2 import Environment, FileSystemLoader, StrictUndefined
 
 from build_tools.content.handbook import Handbook
 from build_tools.set_up.failure import Failure
 from build_tools.shops.questions import Answers
+from build_tools.templates import templates_in
 
-_ENVIRONMENT = Environment(
-    loader=FileSystemLoader(Path(__file__).parent / "templates"),
-    autoescape=False,  # YAML and Markdown
-    undefined=StrictUndefined,
-    trim_blocks=True,
-    lstrip_blocks=True,
-    keep_trailing_newline=True,
+# YAML and Markdown
+_ENVIRONMENT = templates_in(
+    Path(__file__).parent / "templates", are_html=False, keep_trailing_newline=True
 )
 #: File of the shop -> its template.
 FILES = {

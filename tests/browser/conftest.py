@@ -12,6 +12,8 @@ from pathlib import Path
 from typing import BinaryIO, ClassVar
 
 import pytest
+from mkdocs.commands.build import build
+from mkdocs.config import load_config
 from playwright.sync_api import Browser, BrowserContext, CDPSession, expect
 
 from build_tools.browser.form import form_html
@@ -27,7 +29,9 @@ from tests.browser.visits import EXAMPLES, Visits, example_of
 expect.set_options(timeout=60_000)
 
 ROOT = Path(__file__).parents[2]
+SECOND = ROOT / "tests" / "second_shop" / "mkdocs.yml"
 BROWSER = ROOT / "build_tools" / "browser"
+STYLES_OF_FORMS = ("controls.css", "forms.css")
 
 # The strictest policy under which Python can run: no script in the page's text, no other host.
 STRICT_POLICY = (
@@ -166,7 +170,8 @@ def bare_folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
     folder = tmp_path_factory.mktemp("bare")
     runtime = runtime_files(ROOT)
     runtime.copy_to(folder)
-    shutil.copy(BROWSER / "forms.css", folder)
+    for style in STYLES_OF_FORMS:
+        shutil.copy(BROWSER / style, folder)
     for name, path in joined_files().items():
         if name.startswith("page/"):
             shutil.copy(path, folder)
@@ -190,10 +195,11 @@ def _page_of_forms(examples: dict[str, tuple[str, dict[str, str]]], runtime_url:
         )
         for form_id, (name, texts) in examples.items()
     )
+    styles = "".join(f'<link rel="stylesheet" href="{one}">' for one in STYLES_OF_FORMS)
     head = (
         '<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Forms</title>'
         '<meta name="viewport" content="width=device-width"><link rel="icon" href="data:,">'
-        '<link rel="stylesheet" href="forms.css"></head>'
+        f"{styles}</head>"
     )
     script = '<script type="module" src="handbook.js"></script>'
     return f'{head}<body class="md-typeset"><main>{forms}</main>{script}</body></html>'
@@ -215,3 +221,14 @@ def handbook_folder(built: Callable[[Path], Path]) -> Path:
 def handbook(serve: Callable[..., str], handbook_folder: Path) -> str:
     """Return the address of the demo shop's handbook, at a host that reads its `_headers`."""
     return serve(handbook_folder, reads_headers=True)
+
+
+@pytest.fixture(scope="session")
+def instant(serve: Callable[..., str], tmp_path_factory: pytest.TempPathFactory) -> str:
+    """Return the address of the second shop's pages, which the theme changes without loading."""
+    folder = tmp_path_factory.mktemp("instant")
+    address = serve(folder)
+    config = load_config(str(SECOND), site_dir=str(folder), site_url=address)
+    config.theme["features"].append("navigation.instant")
+    build(config)
+    return address

@@ -8,15 +8,11 @@ from pathlib import Path
 from urllib.parse import urlencode
 
 import pytest
-from mkdocs.commands.build import build
-from mkdocs.config import load_config
 from playwright.sync_api import Page, Route, expect
 
 from calculators import run
 from tests.browser.visits import Visits
 
-ROOT = Path(__file__).parents[2]
-SECOND = ROOT / "tests" / "second_shop" / "mkdocs.yml"
 PAGE = "work-out/hardness-setting/"
 BARE = "embed/hardness-setting/"
 FORM = "#hardness-setting"
@@ -225,15 +221,11 @@ def test_the_theme_s_own_scripts_work_under_the_policy(visits: Visits, handbook:
 
 
 def test_pages_changed_without_loading_keep_to_the_first_page_s_policy(
-    visits: Visits, serve: Callable[..., str], tmp_path: Path
+    visits: Visits, instant: str
 ) -> None:
-    address = serve(tmp_path)
-    config = load_config(str(SECOND), site_dir=str(tmp_path), site_url=address)
-    config.theme["features"].append("navigation.instant")
-    build(config)
     page = visits.page(viewport={"width": 1280, "height": 900})
     page.add_init_script(WATCH)
-    page.goto(address)
+    page.goto(instant)
     page.evaluate("window.isTheSame = true")
     page.get_by_role("link", name="Work it out").first.click()
     page.locator("article").get_by_role("link", name="Hardness setting with iron").click()

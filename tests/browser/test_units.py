@@ -3,12 +3,9 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterator
-from pathlib import Path
+from collections.abc import Iterator
 
 import pytest
-from mkdocs.commands.build import build
-from mkdocs.config import load_config
 from playwright.sync_api import BrowserContext, Page, expect
 
 from calculators import run
@@ -16,7 +13,6 @@ from tests.browser.visits import Visits
 
 PHONE = {"width": 390, "height": 844}
 DESK = {"width": 1280, "height": 900}
-SECOND = Path(__file__).parents[1] / "second_shop" / "mkdocs.yml"
 US_WORDS = re.compile(r"\d\s(gpg|gal|lb|psi|gpm|in)\b")
 
 
@@ -54,14 +50,10 @@ def test_the_choice_is_remembered_on_every_page(phone: Page, handbook: str) -> N
 
 
 def test_the_choice_lives_on_where_the_theme_changes_pages_without_loading(
-    visits: Visits, serve: Callable[..., str], tmp_path: Path
+    visits: Visits, instant: str
 ) -> None:
-    address = serve(tmp_path)
-    config = load_config(str(SECOND), site_dir=str(tmp_path), site_url=address)
-    config.theme["features"].append("navigation.instant")
-    build(config)
     page = visits.page(viewport=DESK)
-    page.goto(address)
+    page.goto(instant)
     page.evaluate("window.isTheSame = true")
     switch(page)
     page.get_by_role("link", name="Work it out").first.click()

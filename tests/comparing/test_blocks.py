@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from typing import Any
 
-from build_tools.comparing.blocks import blocks, quantity, title_of, words_before
+from build_tools.comparing.block import quantity, words_before
+from build_tools.comparing.blocks import blocks, title_of
 
 PAGE = """\
 # Salt

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from build_tools.comparing.blocks import Block, blocks
+from build_tools.comparing.block import Block
+from build_tools.comparing.blocks import blocks
 from build_tools.comparing.differences import NumberChange, TextChange, differences
 
 

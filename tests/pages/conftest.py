@@ -8,9 +8,14 @@ from pathlib import Path
 
 import pytest
 
+from build_tools.content.handbook import Handbook, load_handbook
+
 ROOT = Path(__file__).parents[2]
 MAIN = ROOT / "mkdocs.yml"
 SECOND = ROOT / "tests" / "second_shop" / "mkdocs.yml"
+
+#: Gives the text of a page's file.
+Reader = Callable[[Path], str]
 
 
 class Text(HTMLParser):
@@ -72,6 +77,17 @@ def second(built: Callable[[Path], Path]) -> Path:
 
 
 @pytest.fixture(scope="session")
-def text_of() -> Callable[[Path], str]:
+def handbook() -> Handbook:
+    """Return the shipped handbook's sources."""
+    return load_handbook(ROOT / "docs_src", ROOT)
+
+
+def page(site: Path, address: str) -> Path:
+    """Return the file of a page, by the address of its source."""
+    return site / address.removesuffix(".md") / "index.html"
+
+
+@pytest.fixture(scope="session")
+def text_of() -> Reader:
     """Return a function that gives the text of a page's file."""
     return lambda page: str(Text(page.read_text(encoding="utf-8")))

@@ -3,30 +3,16 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
 from pathlib import Path
 
 import pytest
 
-from build_tools.content.handbook import Handbook, load_handbook
+from build_tools.content.handbook import Handbook
 from build_tools.diagnosis.shown_chances import shown_chances
 from build_tools.pages.chances import how_long, how_often, of_ten, percent
 from build_tools.pages.diagnosis_pages import SPEAKS_FROM
 from calculators.diagnosis.by_complaint import likely_causes
-
-ROOT = Path(__file__).parents[2]
-
-Reader = Callable[[Path], str]
-
-
-@pytest.fixture(scope="module")
-def handbook() -> Handbook:
-    """Return the shipped handbook's sources."""
-    return load_handbook(ROOT / "docs_src", ROOT)
-
-
-def page(site: Path, address: str) -> Path:
-    return site / address.removesuffix(".md") / "index.html"
+from tests.pages.conftest import Reader, page
 
 
 def part(html: str, start: str, end: str) -> str:

@@ -3,32 +3,16 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
 from pathlib import Path
 
-import pytest
-
 from build_tools.checks import check_handbook
-from build_tools.content.handbook import Handbook, load_handbook
+from build_tools.content.handbook import Handbook
 from build_tools.content.unit_figures import WORKED_OUT
 from build_tools.content.values import Values
 from build_tools.pages.related import MOST, MOST_IN_A_LIST
 from calculators import run
 from calculators.units import METRIC
-
-ROOT = Path(__file__).parents[2]
-
-Reader = Callable[[Path], str]
-
-
-@pytest.fixture(scope="module")
-def handbook() -> Handbook:
-    """Return the shipped handbook's sources."""
-    return load_handbook(ROOT / "docs_src", ROOT)
-
-
-def page(site: Path, address: str) -> Path:
-    return site / address.removesuffix(".md") / "index.html"
+from tests.pages.conftest import Reader, page
 
 
 def test_the_shipped_handbook_has_no_problem(handbook: Handbook) -> None:

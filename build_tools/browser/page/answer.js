@@ -2,7 +2,7 @@
  * Puts an answer of `calculators.run` into a form, in the shape the built page has it.
  * Every text goes in as text.
  */
-import { element } from "./element.js";
+import { element, part } from "./element.js";
 import { say } from "./words.js";
 
 /**
@@ -100,12 +100,4 @@ export function workingRow({ sentence, formula, numbers, result }) {
     " ",
     element("strong", {}, `= ${result}`),
   );
-}
-
-/**
- * @param {HTMLElement} block
- * @param {string} name
- */
-function part(block, name) {
-  return /** @type {HTMLElement} */ (block.querySelector(`[data-part="${name}"]`));
 }

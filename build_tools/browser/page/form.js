@@ -4,32 +4,21 @@
  */
 import { addressWith, textsInAddress } from "./address.js";
 import { inOneLine, markAnswer, markEnglish, showAnswer, showPicture } from "./answer.js";
+import { copyLink } from "./copying.js";
 import { savesData } from "./data_saving.js";
-import { addSlider } from "./slider.js";
-import { hiddenAttribute, isOwnSystem, onUnits, withUnit } from "./units/typed.js";
-import { marked, say } from "./words.js";
+import { elements } from "./element.js";
+import { FormFields } from "./form_fields.js";
+import { started, whenNearTheScreen } from "./waiting.js";
+import { announce, reasonOf } from "./telling.js";
+import { onUnits } from "./units/typed.js";
+import { say } from "./words.js";
 
 const MILLISECONDS_AFTER_TYPING = 150;
-const NEAR_THE_SCREEN = "300px";
-
-/** @type {Record<string, string>} */
-const WORDS_FOR = {
-  fetching: marked("Fetching Python; the first time this takes a moment."),
-  starting: marked("Python is here; loading the calculators."),
-};
-
-/** A start that is over sooner is not told: it would only be noise. */
-const MILLISECONDS_BEFORE_TELLING = 400;
-
-/** @typedef {HTMLInputElement | HTMLSelectElement} Control */
 
 export class LiveForm {
   #section;
   #client;
-  /** @type {Map<string, {field: HTMLElement, control: Control, problem: HTMLElement}>} */
-  #fields = new Map();
-  /** Put the sliders where the fields' texts are. @type {(() => void)[]} */
-  #sliders = [];
+  #fields;
   #status;
   #start;
   #answer;
@@ -38,8 +27,6 @@ export class LiveForm {
   #timer = 0;
   /** Counts what was asked; an answer to anything but the last question is dropped. */
   #turn = 0;
-  /** What the example has in each field, in the units that are shown. @type {Map<string, string>} */
-  #examples = new Map();
 
   /**
    * @param {HTMLElement} section
@@ -48,11 +35,7 @@ export class LiveForm {
   constructor(section, client) {
     this.#section = section;
     this.#client = client;
-    for (const field of elements(section, "[data-input]")) {
-      const control = /** @type {Control} */ (field.querySelector("input, select"));
-      const problem = elements(field, ".live-form__problem")[0];
-      this.#fields.set(String(field.dataset.input), { field, control, problem });
-    }
+    this.#fields = new FormFields(section);
     [this.#status] = elements(section, ".live-form__status");
     [this.#start] = elements(section, ".live-form__start");
     [this.#answer] = elements(section, ".live-form__answer");
@@ -62,11 +45,7 @@ export class LiveForm {
 
   /** Brings the form to life. Python starts when the form is needed: near the screen or touched. */
   mount() {
-    for (const { field, control } of this.#fields.values()) {
-      control.disabled = false;
-      control.removeAttribute("readonly");
-      this.#sliders.push(addSlider(field, control));
-    }
+    this.#fields.open();
     for (const shown of elements(this.#section, ".live-form__buttons, .live-form__unit-choice")) {
       shown.hidden = false;
     }
@@ -75,55 +54,27 @@ export class LiveForm {
     this.#section.addEventListener("input", (event) => this.#typed(event));
     this.#section.addEventListener("click", (event) => this.#clicked(event));
     this.#section.addEventListener("focusin", () => this.#wake(), { once: true });
-    this.#noteExamples();
     onUnits(() => this.#changeUnits());
     if (!savesData()) {
-      this.#wakeNearTheScreen();
+      whenNearTheScreen(this.#section, () => this.#wake());
     }
     this.#restore();
   }
 
-  #noteExamples() {
-    for (const [name, { control }] of this.#fields) {
-      this.#examples.set(name, exampleOf(control));
-    }
-  }
-
-  /** The page has its other units now: what was typed keeps its meaning, and is answered anew. */
+  /** The page has its other units now: what was typed is answered anew. */
   #changeUnits() {
     if (!this.#section.isConnected) {
       return;
     }
-    for (const [name, { field, control }] of this.#fields) {
-      if (control.value === this.#examples.get(name)) {
-        control.value = exampleOf(control);
-      } else {
-        control.value = withUnit(control.value, hiddenAttribute(field, "data-unit"));
-      }
-    }
-    this.#noteExamples();
-    this.#placeSliders();
+    this.#fields.changeUnits();
     if (this.#turn) {
       this.#ask();
     }
   }
 
-  #wakeNearTheScreen() {
-    const observer = new IntersectionObserver(
-      (entries) => {
-        if (entries.some((entry) => entry.isIntersecting)) {
-          observer.disconnect();
-          this.#wake();
-        }
-      },
-      { rootMargin: NEAR_THE_SCREEN },
-    );
-    observer.observe(this.#section);
-  }
-
   /** The inputs' names. */
   get names() {
-    return [...this.#fields.keys()];
+    return this.#fields.names;
   }
 
   /** Takes the inputs that the address carries. */
@@ -141,24 +92,8 @@ export class LiveForm {
    */
   take(texts) {
     clearTimeout(this.#timer);
-    for (const [name, given] of texts) {
-      const { field, control } = /** @type {{field: HTMLElement, control: Control}} */ (this.#fields.get(name));
-      // Who wrote a number alone meant the shop's own unit.
-      const text = isOwnSystem() ? given : withUnit(given, hiddenAttribute(field, "data-unit"));
-      control.value = text;
-      if (control instanceof HTMLSelectElement && control.value !== text) {
-        control.add(new Option(text, text, false, true));
-      }
-    }
-    this.#showFieldsThatCount();
-    this.#placeSliders();
+    this.#fields.take(texts);
     this.#ask();
-  }
-
-  #placeSliders() {
-    for (const place of this.#sliders) {
-      place();
-    }
   }
 
   /** Starts Python ahead of the first question. */
@@ -166,13 +101,12 @@ export class LiveForm {
     if (this.#turn) {
       return;
     }
+    const sayAhead = (/** @type {string} */ sentence) => !this.#turn && this.#say(sentence);
     try {
-      await this.#ready(() => !this.#turn);
+      await started(this.#client, sayAhead);
       this.#start.textContent = say(this.#client.word);
       this.#tryAgain.hidden = true;
-      if (!this.#turn) {
-        this.#say(say("Change a number, and the answer follows."));
-      }
+      sayAhead(say("Change a number, and the answer follows."));
     } catch (problem) {
       this.#sayOff(problem);
     }
@@ -181,33 +115,25 @@ export class LiveForm {
   /** @param {Event} event */
   #typed({ target }) {
     if (target instanceof HTMLSelectElement && target.dataset.action === "unit") {
-      this.#fillIn(JSON.parse(target.value || "{}"));
+      this.#fields.fillIn(JSON.parse(target.value || "{}"));
     }
-    this.#showFieldsThatCount();
-    this.#placeSliders();
+    this.#fields.follow();
     markAnswer(this.#answer, false);
     this.#turn += 1;
     clearTimeout(this.#timer);
     this.#timer = setTimeout(() => this.#ask(), MILLISECONDS_AFTER_TYPING);
   }
 
-  /** @param {Record<string, string>} figures  of a unit of equipment, by the input they are for */
-  #fillIn(figures) {
-    for (const [name, text] of Object.entries(figures)) {
-      /** @type {{control: Control}} */ (this.#fields.get(name)).control.value = text;
-    }
-  }
-
   /** Asks Python about the texts in the fields and shows what it says. */
   async #ask() {
     const turn = ++this.#turn;
     const isLatest = () => turn === this.#turn;
-    const texts = this.#texts();
+    const texts = this.#fields.texts();
     this.#writeAddress(texts);
     markAnswer(this.#answer, false);
     const { calculator, units } = this.#section.dataset;
     try {
-      await this.#ready(isLatest);
+      await started(this.#client, (sentence) => isLatest() && this.#say(sentence));
       if (!isLatest()) {
         return;
       }
@@ -231,34 +157,11 @@ export class LiveForm {
     }
   }
 
-  /**
-   * Resolves when Python can be asked; tells what it waits for, once that has taken a while.
-   *
-   * @param {() => boolean} isWanted
-   */
-  async #ready(isWanted) {
-    let stage = "fetching";
-    let isSlow = false;
-    const tell = () => isSlow && isWanted() && this.#say(say(WORDS_FOR[stage]));
-    const timer = setTimeout(() => {
-      isSlow = true;
-      tell();
-    }, MILLISECONDS_BEFORE_TELLING);
-    try {
-      await this.#client.start((reached) => {
-        stage = reached;
-        tell();
-      });
-    } finally {
-      clearTimeout(timer);
-    }
-  }
-
   /** @param {any} result */
   #show(result) {
     this.#start.textContent = say(this.#client.word);
     this.#tryAgain.hidden = true;
-    this.#showProblems(result.problems);
+    this.#fields.showProblems(result.problems);
     markEnglish(this.#section, Object.values(result.problems).filter((one) => result.english?.includes(one)));
     const sentences = Object.values(result.problems);
     if (sentences.length) {
@@ -270,41 +173,9 @@ export class LiveForm {
     this.#say(say("Answer. {values}", { values: inOneLine(result.values) }));
   }
 
-  /** @param {Record<string, string>} problems */
-  #showProblems(problems) {
-    for (const [name, { control, problem }] of this.#fields) {
-      const sentence = problems[name] ?? "";
-      problem.textContent = sentence;
-      problem.hidden = !sentence;
-      if (sentence) {
-        control.setAttribute("aria-invalid", "true");
-      } else {
-        control.removeAttribute("aria-invalid");
-      }
-    }
-  }
-
-  /** Shows each field whose input counts, given the choices made before it, and hides the others. */
-  #showFieldsThatCount() {
-    for (const { field } of this.#fields.values()) {
-      if (field.dataset.onlyWhen) {
-        const { input, choices } = JSON.parse(field.dataset.onlyWhen);
-        const other = this.#fields.get(input);
-        field.hidden = !other || other.field.hidden || !choices.includes(other.control.value);
-      }
-    }
-  }
-
-  /** @returns {Record<string, string>}  the text of each input that counts */
-  #texts() {
-    const counting = [...this.#fields].filter(([, { field }]) => !field.hidden);
-    return Object.fromEntries(counting.map(([name, { field, control }]) => [name, meantBy(field, control)]));
-  }
-
   /** @param {Record<string, string>} texts */
   #writeAddress(texts) {
-    const isExample = [...this.#fields.values()].every(({ control }) => control.value === exampleOf(control));
-    const url = addressWith(this.#section.id, isExample ? {} : texts);
+    const url = addressWith(this.#section.id, this.#fields.isExample ? {} : texts);
     history.replaceState(history.state, "", url);
   }
 
@@ -325,28 +196,18 @@ export class LiveForm {
   }
 
   async #copyLink() {
-    const url = addressWith(this.#section.id, this.#texts());
+    const url = addressWith(this.#section.id, this.#fields.texts());
     url.hash = this.#section.id;
-    try {
-      await navigator.clipboard.writeText(url.href);
-      this.#say(say("The link is copied."));
-    } catch {
-      this.#say(say("This browser does not let the page copy. The link is: {href}", { href: url.href }));
-    }
+    this.#say(await copyLink(url.href));
   }
 
   #backToExample() {
     clearTimeout(this.#timer);
     this.#turn += 1;
-    for (const { control } of this.#fields.values()) {
-      control.value = exampleOf(control);
-    }
+    this.#fields.reset();
     for (const choice of this.#section.querySelectorAll("select[data-action=unit]")) {
       /** @type {HTMLSelectElement} */ (choice).value = "";
     }
-    this.#showFieldsThatCount();
-    this.#placeSliders();
-    this.#showProblems({});
     this.#writeAddress({});
     this.#answer.replaceChildren(...this.#exampleAnswer.map((node) => node.cloneNode(true)));
     markAnswer(this.#answer, true);
@@ -355,8 +216,7 @@ export class LiveForm {
 
   /** @param {unknown} problem */
   #sayOff(problem) {
-    const reason = problem instanceof Error ? problem.message : String(problem);
-    const sentence = say("The form is off, because Python could not work in this page: {reason}.", { reason });
+    const sentence = say("The form is off, because Python could not work in this page: {reason}.", { reason: reasonOf(problem) });
     this.#say(say("{sentence} The answer below stays right for the numbers named with it.", { sentence }));
     this.#tryAgain.hidden = false;
     this.#tell("handbook-off", sentence);
@@ -374,41 +234,6 @@ export class LiveForm {
 
   /** @param {string} sentence */
   #say(sentence) {
-    if (this.#status.textContent !== sentence) {
-      this.#status.textContent = sentence;
-    }
+    announce(this.#status, sentence);
   }
-}
-
-/**
- * @param {Control} control
- * @returns {string}  what the built page has in the field
- */
-function exampleOf(control) {
-  if (control instanceof HTMLSelectElement) {
-    return [...control.options].find((option) => option.defaultSelected)?.value ?? "";
-  }
-  return control.defaultValue;
-}
-
-/**
- * @param {HTMLElement} field
- * @param {Control} control
- * @returns {string}  the text in a field; the example's, where it was rounded, as it was before
- */
-function meantBy(field, control) {
-  const exact = field.dataset.exact;
-  if (exact && control.value === exampleOf(control)) {
-    return exact;
-  }
-  return isOwnSystem() ? control.value : withUnit(control.value, field.dataset.unit);
-}
-
-/**
- * @param {HTMLElement} within
- * @param {string} selector
- * @returns {HTMLElement[]}
- */
-function elements(within, selector) {
-  return [...within.querySelectorAll(selector)].map((found) => /** @type {HTMLElement} */ (found));
 }

@@ -20,7 +20,7 @@ const toStore = new Map();
  * @param {string} url
  * @returns {Promise<Response>}
  */
-export async function part(url) {
+export async function runtimePart(url) {
   return (await stored(url)) ?? fetchPart(url);
 }
 

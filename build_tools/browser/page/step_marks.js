@@ -4,6 +4,7 @@
  */
 import { element } from "./element.js";
 import { SITE } from "./place.js";
+import { forgetText, keepText, recalledText } from "./storage.js";
 import { say } from "./words.js";
 
 const KEY = `steps done in ${SITE.pathname}`;
@@ -63,22 +64,18 @@ export function mountStepMarks() {
 
 /** Removes the marks of every procedure: another call begins. */
 export function forgetMarks() {
-  try {
-    localStorage.removeItem(KEY);
-  } catch {
-    // Nothing was kept.
-  }
+  forgetText(KEY);
 }
 
 /** @returns {Marks}  those of today */
 function recall() {
   try {
-    const kept = JSON.parse(localStorage.getItem(KEY) ?? "{}");
+    const kept = JSON.parse(recalledText(KEY) || "{}");
     if (kept.day === today() && Object.values(kept.pages).every(Array.isArray)) {
       return kept;
     }
   } catch {
-    // Refused, or damaged: begin anew.
+    // Damaged: begin anew.
   }
   return { day: today(), pages: {} };
 }
@@ -87,11 +84,7 @@ function recall() {
 function keep(page, done) {
   const marks = recall();
   marks.pages[page] = [...done];
-  try {
-    localStorage.setItem(KEY, JSON.stringify(marks));
-  } catch {
-    // Refused: the marks live as long as their page.
-  }
+  keepText(KEY, JSON.stringify(marks));
 }
 
 function today() {

@@ -3,6 +3,7 @@
  * choice for all procedures and for the call, kept in the browser's storage. Paper shows every unit.
  */
 import { SITE } from "./place.js";
+import { keepText, recalledText } from "./storage.js";
 import { say } from "./words.js";
 
 const KEY = `unit in ${SITE.pathname}`;
@@ -13,20 +14,12 @@ const KEY = `unit in ${SITE.pathname}`;
  * @param {string} unit
  */
 export function keepUnit(unit) {
-  try {
-    localStorage.setItem(KEY, unit);
-  } catch {
-    // Refused: the choice lives as long as its page.
-  }
+  keepText(KEY, unit);
 }
 
 /** @returns {string}  the unit that was chosen on any page, "" for none */
 export function recalledUnit() {
-  try {
-    return localStorage.getItem(KEY) ?? "";
-  } catch {
-    return ""; // Refused: the choice lives as long as its page.
-  }
+  return recalledText(KEY);
 }
 
 export function mountUnitChoice() {

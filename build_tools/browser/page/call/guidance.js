@@ -1,6 +1,8 @@
 /**
  * Which check comes next, and what has to come before a check.
  */
+import { elements, part } from "../element.js";
+import { tellBeside } from "../telling.js";
 import { say } from "../words.js";
 
 /**
@@ -24,8 +26,7 @@ export function following(picture) {
  */
 export function showNotes(section, { locked, waiting }) {
   const titles = (/** @type {string[]} */ checks) => checks.map((check) => titleOf(section, check)).join(", ");
-  for (const found of section.querySelectorAll("details.call__check")) {
-    const block = /** @type {HTMLElement} */ (found);
+  for (const block of elements(section, "details.call__check")) {
     const check = String(block.dataset.check);
     const sentences = [];
     if (locked[check]) {
@@ -34,9 +35,7 @@ export function showNotes(section, { locked, waiting }) {
     if (waiting[check]) {
       sentences.push(say("This needs a finding first: {titles}.", { titles: titles(waiting[check].map((one) => one.check)) }));
     }
-    const note = /** @type {HTMLElement} */ (block.querySelector("[data-part=note]"));
-    note.textContent = sentences.join(" ");
-    note.hidden = !sentences.length;
+    tellBeside(part(block, "note"), sentences.join(" "));
   }
 }
 

@@ -12,51 +12,47 @@
  * @property {string[]} excluded  causes that a repair has not cured
  * @property {Record<string, string>} record  the texts of the visit record
  */
+import { SITE } from "../place.js";
+import { forgetText, keepText, recalledState } from "../storage.js";
+
+const KEY = `call in ${SITE.pathname}`;
 
 /** @returns {CallState} */
 export function newCall() {
   return { begun: new Date().toISOString(), kept: {}, answers: {}, unsure: [], numbers: {}, dangers: [], excluded: [], record: {} };
 }
 
-export class CallMemory {
-  #key;
+/** @returns {CallState}  what was kept; a new call where nothing was, or nothing readable */
+export function recallCall() {
+  return recalledState(KEY, newCall());
+}
 
-  /** @param {string} site  address of the site, as several may share a host */
-  constructor(site) {
-    this.#key = `call in ${new URL(site).pathname}`;
-  }
+/** @param {CallState} state @returns {boolean}  whether it is kept */
+export function keepCall(state) {
+  return keepText(KEY, JSON.stringify(state));
+}
 
-  /** @returns {CallState}  what was kept; a new call where nothing was, or nothing readable */
-  recall() {
-    const fresh = newCall();
-    try {
-      const kept = JSON.parse(localStorage.getItem(this.#key) ?? "{}");
-      for (const [name, value] of Object.entries(fresh)) {
-        if (typeof kept[name] === typeof value && Array.isArray(kept[name]) === Array.isArray(value) && kept[name]) {
-          /** @type {any} */ (fresh)[name] = kept[name];
-        }
-      }
-    } catch {
-      // Refused, or damaged: begin anew.
-    }
-    return fresh;
-  }
+export function forgetCall() {
+  forgetText(KEY);
+}
 
-  /** @param {CallState} state @returns {boolean}  whether it is kept */
-  keep(state) {
-    try {
-      localStorage.setItem(this.#key, JSON.stringify(state));
-      return true;
-    } catch {
-      return false;
-    }
-  }
+/** @param {CallState} state @returns {boolean}  whether anything was answered or recorded */
+export function isBegun({ answers, record }) {
+  return [...Object.values(answers), ...Object.values(record)].some(Boolean);
+}
 
-  forget() {
-    try {
-      localStorage.removeItem(this.#key);
-    } catch {
-      // Nothing was kept.
-    }
-  }
+/**
+ * @param {CallState} state
+ * @param {string} [control]  of the unit that was chosen
+ * @returns {object}  the call as calculators/diagnosis/call.py takes it
+ */
+export function askedOf({ answers, unsure, kept, excluded, dangers }, control) {
+  const readings = Object.entries(answers).filter(([check]) => check !== "complaint");
+  return {
+    complaint: answers.complaint ?? null,
+    home: { control: control ?? null, water: kept.water || null },
+    readings: Object.fromEntries(readings.map(([check, result]) => [check, { result, sure: !unsure.includes(check) }])),
+    excluded,
+    dangers,
+  };
 }

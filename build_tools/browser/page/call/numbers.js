@@ -4,6 +4,8 @@
  * @typedef {{result: string | null, problems: Record<string, string>, sentence: string}} Read  see
  *   calculators/diagnosis/numbers.py
  */
+import { fields, part } from "../element.js";
+import { markWrong, tellBeside } from "../telling.js";
 import { answerIn } from "./record.js";
 import { say } from "../words.js";
 
@@ -21,20 +23,13 @@ export function isEmpty(texts) {
  * @returns {boolean}  whether there is a result; it is then chosen
  */
 export function showRead(block, read) {
-  for (const field of block.querySelectorAll("[data-numbers] input")) {
-    const input = /** @type {HTMLInputElement} */ (field);
+  for (const input of fields(block, "[data-numbers] input")) {
     // A field that nobody has come to yet is no problem.
     const sentence = (input.value.trim() && read.problems[input.name]) || "";
-    const problem = /** @type {HTMLElement} */ (input.nextElementSibling);
-    problem.textContent = sentence;
-    problem.hidden = !sentence;
-    if (sentence) {
-      input.setAttribute("aria-invalid", "true");
-    } else {
-      input.removeAttribute("aria-invalid");
-    }
+    tellBeside(/** @type {HTMLElement} */ (input.nextElementSibling), sentence);
+    markWrong(input, Boolean(sentence));
   }
-  const told = /** @type {HTMLElement} */ (block.querySelector("[data-part=read]"));
+  const told = part(block, "read");
   told.textContent = read.sentence;
   const radio = read.result && block.querySelector(`input[type=radio][value="${CSS.escape(read.result)}"]`);
   if (!(radio instanceof HTMLInputElement)) {

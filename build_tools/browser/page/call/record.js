@@ -1,7 +1,8 @@
 /**
  * The visit record: what was read, found, done and advised, as text to print, copy or save.
  */
-import { element } from "../element.js";
+import { copyText } from "../copying.js";
+import { saveFile } from "../files.js";
 import { say } from "../words.js";
 
 /**
@@ -54,21 +55,19 @@ export function recordText(section, state, leader) {
   return `${lines.join("\n").replace(/\n{3,}/g, "\n\n").trim()}\n`;
 }
 
-/** @param {string} text @returns {Promise<string>}  what to tell */
-export async function copyText(text) {
-  try {
-    await navigator.clipboard.writeText(text);
-    return say("The record is copied.");
-  } catch {
-    return say("This browser does not let the page copy: mark the text below and copy it.");
-  }
+/**
+ * @param {string} text
+ * @param {string} begun  when the call began
+ * @returns {string}  what to tell
+ */
+export function saveRecord(text, begun) {
+  saveFile(text, `visit-record-${begun.slice(0, 10)}.txt`, "text/plain");
+  return say("The record is saved as a file.");
 }
 
-/** @param {string} text @param {string} name */
-export function saveText(text, name) {
-  const address = URL.createObjectURL(new Blob([text], { type: "text/plain;charset=utf-8" }));
-  element("a", { href: address, download: name }).click();
-  setTimeout(() => URL.revokeObjectURL(address), 60_000);
+/** @param {string} text @returns {Promise<string>}  what to tell */
+export async function copyRecord(text) {
+  return (await copyText(text)) ? say("The record is copied.") : say("This browser does not let the page copy: mark the text below and copy it.");
 }
 
 /**

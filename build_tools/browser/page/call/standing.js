@@ -4,7 +4,8 @@
  *
  * @typedef {{title: string, link: string, procedures: {title: string, link: string}[]}} Cause
  */
-import { element } from "../element.js";
+import { element, part } from "../element.js";
+import { tellBeside } from "../telling.js";
 import { say } from "../words.js";
 
 const CAUSES_SHOWN = 5;
@@ -17,9 +18,7 @@ const CAUSES_SHOWN = 5;
  */
 export function showStanding(block, picture, causes, { excluded, unitLink }) {
   const isDanger = picture.stop?.why === "danger";
-  const danger = part(block, "danger");
-  danger.hidden = !isDanger;
-  danger.textContent = isDanger ? picture.explanation.join(" ") : "";
+  tellBeside(part(block, "danger"), isDanger ? picture.explanation.join(" ") : "");
   part(block, "explanation").replaceChildren(
     ...(isDanger ? [] : picture.explanation.map((/** @type {string} */ sentence) => element("p", {}, sentence))),
     ...picture.problems.map((/** @type {string} */ sentence) => element("p", {}, sentence)),
@@ -64,9 +63,4 @@ function ruledOut(fault, cause) {
   back.dataset.action = "include";
   back.dataset.fault = fault;
   return element("li", { className: "call__out" }, say("{title}: ruled out by a repair. ", { title: cause.title }), back);
-}
-
-/** @param {HTMLElement} block @param {string} name */
-function part(block, name) {
-  return /** @type {HTMLElement} */ (block.querySelector(`[data-part=${name}]`));
 }

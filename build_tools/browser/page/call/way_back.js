@@ -3,7 +3,7 @@
  */
 import { element } from "../element.js";
 import { SITE } from "../place.js";
-import { CallMemory } from "./memory.js";
+import { recallCall } from "./memory.js";
 import { say } from "../words.js";
 
 /** Where on the page "Find the cause" a call stands. */
@@ -16,7 +16,7 @@ export function showWayBack() {
     return;
   }
   way.dataset.mounted = "";
-  if (new CallMemory(SITE.href).recall().answers.complaint) {
+  if (recallCall().answers.complaint) {
     way.append(element("a", { href: new URL(`faults/${WAY_BACK}`, SITE).href }, say("Back to the call")));
   }
 }

@@ -1,7 +1,7 @@
 /**
  * The complaints that a customer's words may mean, each a button.
  */
-import { element } from "../element.js";
+import { element, part } from "../element.js";
 import { answerIn } from "./record.js";
 import { say } from "../words.js";
 
@@ -11,7 +11,6 @@ import { say } from "../words.js";
  * @param {{complaint: string, heard: string}[]} found  see calculators/diagnosis/heard.py
  */
 export function showComplaints(section, words, found) {
-  const place = /** @type {HTMLElement} */ (section.querySelector("[data-part=heard]"));
   const block = /** @type {HTMLElement} */ (section.querySelector("[data-check=complaint]"));
   const buttons = found.map(({ complaint, heard }) => {
     const nearest = element("small", {}, heard && ` as in “${heard}”`);
@@ -21,5 +20,5 @@ export function showComplaints(section, words, found) {
     return button;
   });
   const nothing = say("No complaint is known by these words: choose from the list.");
-  place.replaceChildren(...buttons, ...(words.trim() && !found.length ? [element("p", {}, nothing)] : []));
+  part(section, "heard").replaceChildren(...buttons, ...(words.trim() && !found.length ? [element("p", {}, nothing)] : []));
 }

@@ -2,7 +2,8 @@
  * "Keep this handbook on this phone": fetches a whole edition into a cache of its own, and only
  * then notes it as the one to open without a network. Cut off, it goes on where it stopped.
  */
-import { part } from "../parts.js";
+import { button, part } from "../element.js";
+import { runtimePart } from "../parts.js";
 import { inWords } from "./editions.js";
 import { say } from "../words.js";
 
@@ -82,7 +83,7 @@ class Keep {
     }
     this.#say(sentences.filter(Boolean).join(" "));
     this.#offer({ keep: Boolean(out && !isNewest), stop: false, remove: Boolean(kept || isBegun) });
-    this.#button("keep").textContent = isBegun ? say("Go on") : kept ? say("Fetch the new edition") : say("Keep this handbook on this phone");
+    button(this.#block, "keep").textContent = isBegun ? say("Go on") : kept ? say("Fetch the new edition") : say("Keep this handbook on this phone");
   }
 
   async #keep() {
@@ -139,7 +140,7 @@ class Keep {
     if (await cache.match(url)) {
       return;
     }
-    for (const source of [isPart ? () => part(url) : () => caches.match(url), () => fetch(url, { cache: "no-cache" })]) {
+    for (const source of [isPart ? () => runtimePart(url) : () => caches.match(url), () => fetch(url, { cache: "no-cache" })]) {
       const response = await source();
       if (response?.ok) {
         const content = await response.arrayBuffer();
@@ -163,35 +164,25 @@ class Keep {
     this.#progress.hidden = false;
     this.#progress.max = all;
     this.#progress.value = bytes;
-    this.#part("fetched").textContent = say("{size} of {size2}", { size: megabytes(bytes), size2: megabytes(all) });
+    part(this.#block, "fetched").textContent = say("{size} of {size2}", { size: megabytes(bytes), size2: megabytes(all) });
   }
 
   /** @param {Record<string, boolean>} offered */
   #offer(offered) {
-    this.#part("buttons").hidden = false;
+    part(this.#block, "buttons").hidden = false;
     for (const [action, isOffered] of Object.entries(offered)) {
-      this.#button(action).hidden = !isOffered;
+      button(this.#block, action).hidden = !isOffered;
     }
-    this.#part("fetched").textContent = "";
+    part(this.#block, "fetched").textContent = "";
   }
 
   /** @param {string} sentence */
   #say(sentence) {
-    this.#part("status").textContent = sentence;
+    part(this.#block, "status").textContent = sentence;
   }
 
   get #progress() {
-    return /** @type {HTMLProgressElement} */ (this.#part("progress"));
-  }
-
-  /** @param {string} action */
-  #button(action) {
-    return /** @type {HTMLButtonElement} */ (this.#block.querySelector(`[data-action=${action}]`));
-  }
-
-  /** @param {string} name */
-  #part(name) {
-    return /** @type {HTMLElement} */ (this.#block.querySelector(`[data-part=${name}]`));
+    return /** @type {HTMLProgressElement} */ (part(this.#block, "progress"));
   }
 }
 

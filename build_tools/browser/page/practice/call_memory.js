@@ -9,8 +9,9 @@
  * @property {string[]} parts  ticked for the next repair
  * @property {boolean} recorded  whether the finished call is in the learner's record
  */
+import { keepText, recalledState } from "../storage.js";
 
-export const KEY = "handbook-practice-call";
+const KEY = "handbook-practice-call";
 
 /** @returns {Kept} */
 export function nothingKept() {
@@ -19,26 +20,10 @@ export function nothingKept() {
 
 /** @returns {Kept}  what was kept; nothing where it cannot be read */
 export function recall() {
-  const fresh = nothingKept();
-  try {
-    const kept = JSON.parse(localStorage.getItem(KEY) ?? "{}");
-    for (const [name, value] of Object.entries(fresh)) {
-      if (typeof kept[name] === typeof value && Array.isArray(kept[name]) === Array.isArray(value) && kept[name]) {
-        /** @type {any} */ (fresh)[name] = kept[name];
-      }
-    }
-  } catch {
-    // Refused, or damaged: begin anew.
-  }
-  return fresh;
+  return recalledState(KEY, nothingKept());
 }
 
 /** @param {Kept} kept @returns {boolean}  whether it is kept */
 export function keep(kept) {
-  try {
-    localStorage.setItem(KEY, JSON.stringify(kept));
-    return true;
-  } catch {
-    return false;
-  }
+  return keepText(KEY, JSON.stringify(kept));
 }

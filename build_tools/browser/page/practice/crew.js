@@ -3,7 +3,7 @@
  * Nothing of them is kept.
  */
 import { element } from "../element.js";
-import { fileName, saveFile, textOf } from "./files.js";
+import { fileName, saveFile, textOf } from "../files.js";
 import { today } from "./record.js";
 import { counted } from "./section.js";
 import { say } from "../words.js";

@@ -2,13 +2,16 @@
  * An exercise: draws a question from a seed, takes the answers, has them marked by Python, which
  * works everything out again, and notes the first answer to each question in the learner's record.
  */
+import { Consultation } from "../consultation.js";
+import { copyLink } from "../copying.js";
 import { savesData } from "../data_saving.js";
 import { onUnits } from "../units/typed.js";
-import { element } from "../element.js";
+import { button, element, part } from "../element.js";
 import { choiceField, orderField, textField } from "./fields.js";
 import { addAttempt } from "./record.js";
 import { inAWord, rows, showResult } from "./result.js";
 import { addressWithSeed, newSeed, seedInAddress } from "./seeds.js";
+import { leadTo, reasonOf } from "../telling.js";
 import { marked, say } from "../words.js";
 
 /** @typedef {import("../calculator_client.js").CalculatorClient} CalculatorClient */
@@ -25,7 +28,7 @@ export function mountExercises(clientFor) {
 
 class Exercise {
   #section;
-  #client;
+  #consultation;
   /** @type {any} */
   #exercise;
   #seed = "";
@@ -35,13 +38,11 @@ class Exercise {
   #turn = 0;
   /** What to do again after a failure. @type {() => void} */
   #again = () => this.#pose();
-  /** @type {Promise<string> | null} */
-  #knowledge = null;
 
   /** @param {HTMLElement} section @param {CalculatorClient} client */
   constructor(section, client) {
     this.#section = section;
-    this.#client = client;
+    this.#consultation = new Consultation(section, client);
     this.#exercise = JSON.parse(String(section.dataset.exercise));
   }
 
@@ -49,7 +50,7 @@ class Exercise {
     this.#section.dataset.mounted = "";
     this.#section.hidden = false;
     this.#section.addEventListener("click", (event) => this.#clicked(event));
-    this.#part("answers").addEventListener("submit", (event) => this.#submitted(/** @type {SubmitEvent} */ (event)));
+    part(this.#section, "answers").addEventListener("submit", (event) => this.#submitted(/** @type {SubmitEvent} */ (event)));
     onUnits(() => this.#changeUnits());
     this.#seed = seedInAddress() || newSeed();
     if (savesData()) {
@@ -68,33 +69,33 @@ class Exercise {
     if (!question) {
       return;
     }
-    this.#part("after").hidden = false;
-    this.#part("result").replaceChildren();
+    part(this.#section, "after").hidden = false;
+    part(this.#section, "result").replaceChildren();
     this.#fields.clear();
     this.#isCounted = false;
     if (question.problem) {
-      this.#part("question").replaceChildren();
-      this.#part("answers").replaceChildren();
+      part(this.#section, "question").replaceChildren();
+      part(this.#section, "answers").replaceChildren();
       this.#say(question.problem);
       return;
     }
     history.replaceState(history.state, "", addressWithSeed(this.#seed));
     this.#say("");
-    this.#part("seed").textContent = say("Question {seed}", { seed: this.#seed });
-    this.#part("question").replaceChildren(element("p", {}, question.story), ...rows(question.given));
+    part(this.#section, "seed").textContent = say("Question {seed}", { seed: this.#seed });
+    part(this.#section, "question").replaceChildren(element("p", {}, question.story), ...rows(question.given));
     const fields = question.asked.map((/** @type {any} */ asked) => this.#field(asked, question.items));
-    this.#part("answers").replaceChildren(...fields, sureButtons());
+    part(this.#section, "answers").replaceChildren(...fields, sureButtons());
   }
 
   /** The same question in the other units; what was answered stays, as it has its units with it. */
   async #changeUnits() {
     this.#exercise = JSON.parse(String(this.#section.dataset.exercise));
-    this.#knowledge = null;
+    this.#consultation.forget();
     if (!this.#section.isConnected || !this.#fields.size) {
       return;
     }
     const isCounted = this.#isCounted;
-    const isMarked = this.#part("result").hasChildNodes();
+    const isMarked = part(this.#section, "result").hasChildNodes();
     const answers = [...this.#fields].map(([name, field]) => ({ name, answer: field.answer() }));
     await this.#pose();
     for (const { name, answer } of answers) {
@@ -140,7 +141,7 @@ class Exercise {
     }
     const wrong = Object.keys(result.problems);
     if (wrong.length) {
-      this.#part("result").replaceChildren();
+      part(this.#section, "result").replaceChildren();
       this.#say(say("Nothing is marked yet. {problem}", { problem: Object.values(result.problems).join(" ") }));
       this.#fields.get(wrong[0])?.focus();
       return;
@@ -150,16 +151,16 @@ class Exercise {
     if (seed !== this.#seed) {
       return;
     }
-    this.#part("result").replaceChildren(...showResult(result, noted));
+    part(this.#section, "result").replaceChildren(...showResult(result, noted));
     this.#say(inAWord(result));
-    this.#show(this.#part("result"));
+    leadTo(part(this.#section, "result"));
   }
 
   /** @param {any[]} asked  further fields that would help to find the slip */
   #askBesides(asked) {
     for (const one of asked) {
       if (!this.#fields.has(one.name)) {
-        const buttons = this.#part("answers").lastElementChild;
+        const buttons = part(this.#section, "answers").lastElementChild;
         buttons?.before(this.#field({ ...one, label: say("First: {label}", { label: one.label.toLowerCase() }) }));
       }
     }
@@ -183,11 +184,11 @@ class Exercise {
     this.#retry.hidden = true;
     const request = { ...asked, exercise: this.#exercise, seed: this.#seed, units: this.#section.dataset.units };
     try {
-      const answer = await this.#consult(request);
+      const answer = await this.#consultation.ask(request);
       return turn === this.#turn ? answer : null;
     } catch (problem) {
       if (turn === this.#turn) {
-        this.#say(say("This cannot be worked out now ({problem}). What you wrote stays.", { problem: problem instanceof Error ? problem.message : problem }));
+        this.#say(say("This cannot be worked out now ({problem}). What you wrote stays.", { problem: reasonOf(problem) }));
         this.#retry.textContent = say("Try again");
         this.#retry.hidden = false;
       }
@@ -195,25 +196,10 @@ class Exercise {
     }
   }
 
-  /** @param {object} request */
-  async #consult(request) {
-    const { knowledge } = this.#section.dataset;
-    if (!knowledge) {
-      return this.#client.ask(request);
-    }
-    this.#knowledge ??= fetchText(new URL(knowledge, document.baseURI));
-    try {
-      return await this.#client.consult(await this.#knowledge, request);
-    } catch (problem) {
-      this.#knowledge = null;
-      throw problem;
-    }
-  }
-
   /** @param {Event} event */
   #clicked(event) {
-    const button = event.target instanceof Element && event.target.closest("button[data-action]");
-    switch (button instanceof HTMLElement && button.dataset.action) {
+    const pressed = event.target instanceof Element && event.target.closest("button[data-action]");
+    switch (pressed instanceof HTMLElement && pressed.dataset.action) {
       case "try-again":
         this.#again();
         break;
@@ -229,52 +215,25 @@ class Exercise {
   async #another() {
     this.#seed = newSeed();
     await this.#pose();
-    this.#show(this.#part("heading"));
+    leadTo(part(this.#section, "heading"));
   }
 
   async #copyLink() {
-    const { href } = addressWithSeed(this.#seed);
-    try {
-      await navigator.clipboard.writeText(href);
-      this.#say(say("The link is copied."));
-    } catch {
-      this.#say(say("This browser does not let the page copy. The link is: {href}", { href }));
-    }
-  }
-
-  /** @param {HTMLElement} place */
-  #show(place) {
-    place.focus({ preventScroll: true });
-    const behavior = matchMedia("(prefers-reduced-motion: reduce)").matches ? "auto" : "smooth";
-    place.scrollIntoView({ block: "start", behavior });
+    this.#say(await copyLink(addressWithSeed(this.#seed).href));
   }
 
   /** @returns {HTMLButtonElement} */
   get #retry() {
-    return /** @type {HTMLButtonElement} */ (this.#section.querySelector("[data-action=try-again]"));
-  }
-
-  /** @param {string} name @returns {HTMLElement} */
-  #part(name) {
-    return /** @type {HTMLElement} */ (this.#section.querySelector(`[data-part="${name}"]`));
+    return button(this.#section, "try-again");
   }
 
   /** @param {string} sentence */
   #say(sentence) {
-    this.#part("status").textContent = sentence;
+    part(this.#section, "status").textContent = sentence;
   }
 }
 
 function sureButtons() {
   const made = [["sure", say("Mark it: I am sure")], ["unsure", say("Mark it: I am not sure")]].map(([value, words]) => element("button", { type: "submit", className: "exercise__button exercise__button--mark", value }, words));
   return element("div", { className: "exercise__row" }, ...made);
-}
-
-/** @param {URL} url */
-async function fetchText(url) {
-  const response = await fetch(url);
-  if (!response.ok) {
-    throw new Error(`${url.pathname} cannot be fetched`);
-  }
-  return response.text();
 }

@@ -11,6 +11,7 @@
  * @property {() => void} focus
  */
 import { element } from "../element.js";
+import { markWrong, tellBeside } from "../telling.js";
 import { say } from "../words.js";
 
 /** @param {any} asked  see calculators/practice/exercises.py @param {string} id @returns {Field} */
@@ -106,20 +107,15 @@ function told(id, controls) {
   const problem = element("p", { className: "exercise__problem", id: `${id}-problem`, hidden: true });
   const said = element("p", { className: "exercise__said", id: `${id}-said`, hidden: true });
   const tellProblem = (/** @type {string} */ sentence) => {
-    problem.textContent = sentence;
-    problem.hidden = !sentence;
+    tellBeside(problem, sentence);
     for (const control of controls) {
       if (control instanceof HTMLInputElement) {
-        control.toggleAttribute("aria-invalid", false);
-        if (sentence) {
-          control.setAttribute("aria-invalid", "true");
-        }
+        markWrong(control, Boolean(sentence));
       }
     }
   };
   const tell = (/** @type {{right: boolean, feedback: string} | null} */ feedback) => {
-    said.textContent = feedback?.feedback ?? "";
-    said.hidden = !feedback?.feedback;
+    tellBeside(said, feedback?.feedback ?? "");
     said.dataset.right = String(Boolean(feedback?.right));
   };
   return { problem, said, tellProblem, tell };

@@ -2,7 +2,7 @@
  * The page "My record": how the skills stand, and saving, loading and deleting the record.
  */
 import { element } from "../element.js";
-import { fileName, saveFile, textOf } from "./files.js";
+import { fileName, saveFile, textOf } from "../files.js";
 import { readRecord, recordText, replaceRecord, today, UNREADABLE, writeRecord } from "./record.js";
 import { counted } from "./section.js";
 import { say } from "../words.js";

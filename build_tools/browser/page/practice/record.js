@@ -7,7 +7,7 @@
  * unreadable is ever written over; Python judges the rest.
  *
  * @typedef {object} Attempt
- * @property {string} item  the exercise, or for a call “call” with its family, as callItem writes it
+ * @property {string} item  the exercise, or for a call “call” with its family, under which calls of a family come back
  * @property {string} family
  * @property {string} skill  "" where only the family tells it
  * @property {boolean} right
@@ -22,12 +22,15 @@
  * @typedef {{version: number, name: string, attempts: KeptAttempt[], observed: Observation[]}} PersonRecord
  * @typedef {{kept: boolean, sentence: string}} Written  sentence: "" when it is kept
  */
+import { recalledText } from "../storage.js";
 import { marked, say } from "../words.js";
 
 export const KEY = "handbook-record";
 const VERSION = 1;
 /** As in record.py: one more, and Python would not read the record again. */
 const MOST_ATTEMPTS = 15_000;
+/** From here on a stated confidence in a call's cause counts as sure. */
+const SURE_FROM = 80;
 const CHANGED = "handbook-record-changed";
 
 export const UNREADABLE = marked("The record in this browser cannot be read by this edition of the handbook. It is left as it is: save it as a file from “My record” before you delete it.");
@@ -50,9 +53,9 @@ export function newRecord() {
   return { version: VERSION, name: "", attempts: [], observed: [] };
 }
 
-/** @param {string} family @returns {string}  the item under which calls of a family come back */
-export function callItem(family) {
-  return `call: ${family}`;
+/** @param {any} debrief  see calculators/practice/debrief.py @returns {Attempt}  the finished call */
+export function callAttempt({ family, right, sure, score, critical, code }) {
+  return { item: `call: ${family}`, family, skill: "", right, sure: sure >= SURE_FROM, score: score / 100, critical: critical.length > 0, code };
 }
 
 /** @param {Date} [now] @returns {string}  the learner's own day, such as 2026-11-26 */
@@ -70,11 +73,7 @@ export function recordText() {
   if (unkept !== null) {
     return unkept;
   }
-  try {
-    return localStorage.getItem(KEY) ?? "";
-  } catch {
-    return "";
-  }
+  return recalledText(KEY);
 }
 
 /**

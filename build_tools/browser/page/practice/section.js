@@ -3,6 +3,7 @@
  */
 import { savesData } from "../data_saving.js";
 import { onRecordChange } from "./record.js";
+import { reasonOf, tellBeside } from "../telling.js";
 import { say, sayCount } from "../words.js";
 
 /** @typedef {import("../calculator_client.js").CalculatorClient} CalculatorClient */
@@ -68,8 +69,7 @@ export class RecordSection {
 
   /** @param {string} sentence  "" where there is no problem @param {string} [part] */
   tellProblem(sentence, part = "problem") {
-    this.part(part).textContent = sentence;
-    this.part(part).hidden = !sentence;
+    tellBeside(this.part(part), sentence);
   }
 
   /** @param {Record<string, (button: HTMLButtonElement) => void>} actions  by data-action */
@@ -101,7 +101,7 @@ export class RecordSection {
       return answer;
     } catch (problem) {
       if (turn === this.#turn) {
-        this.say(say("This cannot be worked out now ({problem}). Nothing is lost.", { problem: problem instanceof Error ? problem.message : problem }));
+        this.say(say("This cannot be worked out now ({problem}). Nothing is lost.", { problem: reasonOf(problem) }));
         this.retry.hidden = false;
       }
       return null;

@@ -2,7 +2,7 @@
  * The sign-off sheet: filled from the record on this device or from a file, with what an observer
  * saw added. A file's record stays on the page, and is saved as a file again.
  */
-import { fileName, saveFile, textOf } from "./files.js";
+import { fileName, saveFile, textOf } from "../files.js";
 import { readRecord, recordText, replaceRecord, today } from "./record.js";
 import { say } from "../words.js";
 

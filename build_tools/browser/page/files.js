@@ -1,8 +1,8 @@
 /**
  * Files that a person saves and loads: everything stays on the device.
  */
-import { element } from "../element.js";
-import { say } from "../words.js";
+import { element } from "./element.js";
+import { say } from "./words.js";
 
 /** More bytes than a record can have are not even read. */
 const MOST_BYTES = 20_000_000;
