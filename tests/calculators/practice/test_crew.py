@@ -74,7 +74,7 @@ def test_any_cells_are_read_back_and_none_is_a_formula(rows: list[list[str]]) ->
             assert not after.lstrip(" ").startswith(("=", "+", "-", "@", "\t", "\r"))
 
 
-@pytest.mark.parametrize("begin", ["=", "+", "-", "@", "\t=", "\r=", "  ="])
+@pytest.mark.parametrize("begin", ["=", "+", "-", "@", "\t=", "\r=", "  =", "\uff1d"])
 def test_a_cell_that_would_run_is_made_harmless(begin: str) -> None:
     formula = f"{begin}HYPERLINK(1)"
     assert read_back(csv_text([[formula, "x"]])) == [[f"'{formula}", "x"]]

@@ -6,7 +6,7 @@ import { savesData } from "../data_saving.js";
 import { onUnits } from "../units/typed.js";
 import { element } from "../element.js";
 import { choiceField, orderField, textField } from "./fields.js";
-import { addAttempt } from "./record.js";
+import { addAttempt, readRecord } from "./record.js";
 import { inAWord, rows, showResult } from "./result.js";
 import { addressWithSeed, newSeed, seedInAddress } from "./seeds.js";
 import { marked, say } from "../words.js";
@@ -71,7 +71,7 @@ class Exercise {
     this.#part("after").hidden = false;
     this.#part("result").replaceChildren();
     this.#fields.clear();
-    this.#isCounted = false;
+    this.#isCounted = this.#wasAnswered();
     if (question.problem) {
       this.#part("question").replaceChildren();
       this.#part("answers").replaceChildren();
@@ -84,6 +84,12 @@ class Exercise {
     this.#part("question").replaceChildren(element("p", {}, question.story), ...rows(question.given));
     const fields = question.asked.map((/** @type {any} */ asked) => this.#field(asked, question.items));
     this.#part("answers").replaceChildren(...fields, sureButtons());
+  }
+
+  /** Whether the record has an answer to this question, as after a reload of the page. */
+  #wasAnswered() {
+    const { attempts } = readRecord().record;
+    return attempts.some(({ item, seed }) => item === this.#exercise.id && seed === this.#seed);
   }
 
   /** The same question in the other units; what was answered stays, as it has its units with it. */
