@@ -186,7 +186,7 @@ def test_a_wrong_call_with_a_reload_in_its_middle(
     expect(page.get_by_role("button", name="Wait for a result")).to_be_hidden()
     page.get_by_role("button", name="Name it").click()
     expect(part(page, "name-problem")).to_have_text(
-        "There is no such fault in this handbook. Choose one of the list."
+        "Choose one of the list first."
     )
     close(page, "salt-bridge", "95", "cold-and-hot-pair")
     debrief = part(page, "debrief")
