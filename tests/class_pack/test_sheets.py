@@ -60,7 +60,9 @@ def test_question_sheets_hold_every_question_and_no_answer(
 
 def test_all_of_a_metric_pack_is_metric(handbook: Handbook) -> None:
     names = ["set-the-clock-in-order", "clean-the-injector-in-order", "water-to-draw-until-soft"]
-    words = plain(Pack(handbook, Wanted("7", exercises=names, units="metric")).pages()["key.html"])
+    words = plain(
+        Pack(handbook, Wanted("7", exercises=names, units="metric")).pages()["questions.html"]
+    )
     assert "stands above 5.5 bar at rest" in words
     assert "Water at 60 °C burns" in words
     assert "that is 2:00." in words
