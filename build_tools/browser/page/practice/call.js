@@ -5,6 +5,7 @@
  */
 import { debriefParts, replayParts } from "./call_debrief.js";
 import { keep, nothingKept, recall } from "./call_memory.js";
+import { leadOn } from "./lead_on.js";
 import { inWords, minutesIn, part, showChecks, showCustomer, showReadings } from "./call_shown.js";
 import { onUnits } from "../units/typed.js";
 import { addAttempt, callItem } from "./record.js";
@@ -123,7 +124,13 @@ class PracticePage {
     if (link && this.#picture && !this.#picture.over) {
       this.#enqueue(() => this.#move({ do: "look-up", page: String(link.getAttribute("href")) }, ""));
     } else if (button instanceof HTMLButtonElement) {
-      this.#enqueue(() => this.#act(button));
+      this.#enqueue(async () => {
+        const hadFocus = document.activeElement === button;
+        await this.#act(button);
+        if (hadFocus) {
+          leadOn(button);
+        }
+      });
     }
   }
 
@@ -292,6 +299,7 @@ class PracticePage {
     const { code, moves } = this.#kept;
     const units = String(this.#section.dataset.units);
     const jargon = JSON.parse(String(this.#section.dataset.jargon));
+    this.#say(say("The call is over. Its debrief is being worked out, which may take a minute."));
     const told = await this.#ask({ work: "score", code, moves, units, jargon }, () => this.#showDebrief());
     if (!told) {
       return;
