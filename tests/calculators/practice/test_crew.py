@@ -153,6 +153,18 @@ def test_pages_get_a_record_and_what_a_file_brings() -> None:
     assert [one["state"] for one in got["skills"]] == ["signed off", "not yet"]
 
 
+def test_a_file_of_somebody_is_not_put_together_with_what_nobody_has_signed() -> None:
+    file = json.dumps(record(attempt(1)))
+    unsigned = asked(work="record", text=json.dumps(record(attempt(2), name="")), imported=file)
+    assert unsigned["record"] is None
+    assert unsigned["problem"].startswith(
+        "The file is the record of “Ana Bee”, and the one here has no name yet."
+    )
+    for text in ("", json.dumps(record(name="")), json.dumps(record(attempt(2)))):
+        got = asked(work="record", text=text, imported=file)
+        assert got["record"]["name"] == "Ana Bee"
+
+
 def test_pages_get_a_sentence_and_no_record_for_what_cannot_be_taken() -> None:
     newer = json.dumps({**ANA, "version": 2})
     said = (
