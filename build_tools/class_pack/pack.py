@@ -92,8 +92,10 @@ class Pack:
 
     def __init__(self, handbook: Handbook, wanted: Wanted) -> None:
         self.wanted = wanted
-        self._handbook, self._values = handbook, Values(handbook)
         self.units = wanted.units or handbook.units
+        if self.units != handbook.units:
+            handbook = handbook.in_the_other_system()
+        self._handbook, self._values = handbook, Values(handbook)
         self._knowledge = Knowledge(knowledge_data(handbook))
         self._calls = Calls(self._knowledge)
         named = wanted.mixed or wanted.exercises or wanted.families

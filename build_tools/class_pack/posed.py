@@ -122,10 +122,8 @@ class Posed:
             field.times = list(_minutes(value["number"]))
             field.unit = ""
             return
-        for done in (worked.right, worked.rounded):
-            other = worked.value(done, asked)
-            if other is not None:
-                field.ranges += answers.accepted_between(other, output)
+        for other in worked.right_answers(asked):
+            field.ranges += answers.accepted_between(other, output)
         if asked.get("between"):
             ends = [
                 worked.value(worked.right, {**asked, "output": one}) for one in asked["between"]
@@ -141,11 +139,7 @@ class Posed:
         for name, ways in several:
             values = [value for way in ways for value in worked.wrong_values((way,), asked)]
             shown = list(dict.fromkeys(value["shown"] for value in values))
-            ranges = [
-                _around(value[which], answers.ALIKE_WITHIN)
-                for value in values
-                for which in ("number", "rounded")
-            ]
+            ranges = [one for value in values for one in answers.alike_between(value)]
             if values:
                 yield Slip(name, " or ".join(shown), joined(ranges))
         for name, ways in several:
@@ -186,10 +180,6 @@ def joined(ranges: list[tuple[float, float]]) -> list[tuple[float, float]]:
         else:
             found.append((low, high))
     return found
-
-
-def _around(value: float, share: float) -> tuple[float, float]:
-    return snap(value - share * abs(value)), snap(value + share * abs(value))
 
 
 def _between(low: float, high: float, unit: str) -> str:

@@ -27,7 +27,6 @@ def exercise_data(entry: Entry[Exercise], values: Values) -> tuple[dict[str, Any
         "title": _filled(entry, values, ("title",), content.title),
         "skill": content.skill,
         "family": content.family,
-        "written_in": values.handbook.own_units,
         "story": _filled(entry, values, ("story",), content.story),
     }
     special = _KINDS[content.kind](entry, values)

@@ -22,6 +22,9 @@ ALIKE_WITHIN = 0.015
 APART = 0.05
 #: For a time of day: what counts as the same, and as apart, in hours.
 SAME_TIME, TIMES_APART = 1.5 / 60, 0.5
+#: A mistake that moves an answer by less changes nothing: so much may come of showing a drawn number
+#: in the other unit system, with three digits. Nor may a rounding to steps hang on so little.
+CONVERTED = 0.005
 #: So many units are named to who left the unit out.
 UNITS_NAMED = 5
 
@@ -92,16 +95,21 @@ def unit_words(output, unit):
 def is_right(number, value, output):
     """Tell whether a number of the shown unit is the right one.
 
-    value: the output as `declare.Output.value` returns it. Right is what lies within 1 % before
-    rounding, what the trade's rounding makes of it, and one step of the display more or less.
+    value: the output as `Worked.answer` returns it. Right is what lies within 1 % before rounding,
+    what the trade's rounding makes of it, and one step of the display more or less.
     """
     if output.kind == "time of day":
         return _apart_on_the_dial(number, value["number"]) <= SAME_TIME
-    off = abs(number - value["number"])
-    if snap(off) <= snap(RIGHT_WITHIN * abs(value["number"])):
+    exact = (value["number"], value["unrounded"])
+    if any(snap(abs(number - one)) <= snap(RIGHT_WITHIN * abs(one)) for one in exact):
         return True
     room = _display_step(value, output) if _is_only_shown(output) else 0.0
     return snap(abs(number - value["rounded"])) <= snap(room * (1 + 1e-9) + 1e-12)
+
+
+def numbers_of(value):
+    """Return the numbers that stand for an answer: exact, as the trade rounds it, and before that."""
+    return value["number"], value["rounded"], value["unrounded"]
 
 
 def accepted_between(value, output):
@@ -111,12 +119,21 @@ def accepted_between(value, output):
     """
     if output.kind == "time of day":
         return [(value["number"] - SAME_TIME, value["number"] + SAME_TIME)]
-    share = RIGHT_WITHIN * abs(value["number"])
     room = _display_step(value, output) if _is_only_shown(output) else 0.0
+    exact = dict.fromkeys((value["number"], value["unrounded"]))
     return [
-        (snap(value["number"] - share), snap(value["number"] + share)),
+        *(_around(one, RIGHT_WITHIN) for one in exact),
         (snap(value["rounded"] - room), snap(value["rounded"] + room)),
     ]
+
+
+def alike_between(value):
+    """Return the (least, most) pairs of numbers between which `is_alike` takes a mistake's answer."""
+    return [_around(one, ALIKE_WITHIN) for one in dict.fromkeys(numbers_of(value))]
+
+
+def _around(number, share):
+    return snap(number - share * abs(number)), snap(number + share * abs(number))
 
 
 def _is_only_shown(output):
@@ -146,8 +163,7 @@ def is_alike(number, value, output, reach=None):
     if output.kind == "time of day":
         return _apart_on_the_dial(number, value["number"]) <= SAME_TIME
     return any(
-        snap(abs(number - wrong)) <= snap(ALIKE_WITHIN * abs(wrong))
-        for wrong in (value["number"], value["rounded"])
+        snap(abs(number - wrong)) <= snap(ALIKE_WITHIN * abs(wrong)) for wrong in numbers_of(value)
     )
 
 
@@ -158,12 +174,25 @@ def are_apart(one, other, output):
     return all(
         snap(abs(one[which] - other[which])) > snap(APART * max(abs(one[which]), abs(other[which])))
         for which in ("number", "rounded")
+    ) and not any(
+        is_alike(number, value, output)
+        for here, value in ((one, other), (other, one))
+        for number in numbers_of(here)
     )
 
 
 def are_same(one, other):
     """Tell whether two numbers of an output are one: the mistake changed nothing."""
-    return snap(one["number"]) == snap(other["number"])
+    apart = abs(one["number"] - other["number"])
+    return snap(apart) <= snap(CONVERTED * abs(other["number"]))
+
+
+def is_on_an_edge(exact, rounded, step):
+    """Tell whether a number that was rounded to a step, up or down, is hardly off the next one."""
+    if snap(abs(exact - rounded)) <= snap(1e-9 * abs(exact) + 1e-6):
+        return False  # it is a multiple itself
+    other = rounded - step if rounded > exact else rounded + step
+    return snap(abs(exact - other)) <= snap(CONVERTED * abs(exact))
 
 
 def _apart_on_the_dial(one, other):

@@ -9,6 +9,7 @@ from types import SimpleNamespace
 
 from calculators import CALCULATORS, read
 from calculators.declare import InputProblem
+from calculators.practice.before_rounding import in_hairs, rounds, with_parts_of_days
 from calculators.practice.drawing import fixed_text
 from calculators.working import Working
 
@@ -17,10 +18,11 @@ class Done:
     """One step worked out: its calculator, the texts it was given, and numbers in own units.
 
     drawn: the names of the inputs that the question gives, not an earlier step; varied: those of
-    them that are another number in another question.
+    them that are another number in another question; unrounded: the values before the calculator
+    rounds them to a control's steps.
     """
 
-    __slots__ = ("calculator", "texts", "drawn", "varied", "given", "values")
+    __slots__ = ("calculator", "texts", "drawn", "varied", "given", "values", "unrounded")
 
     def __init__(self, calculator, texts, drawn, varied):
         self.calculator = calculator
@@ -101,19 +103,31 @@ def _work_out(done, setting, ways):
     given = read(done.calculator, done.texts, setting.units, result)
     if result["problems"]:
         return False
-    done.given = SimpleNamespace(**given)
+    given = SimpleNamespace(**given)
     mine = [way for way in ways if way.concerns(done)]
     try:
         for way in mine:
-            way.change_given(done.given, done, setting)
-        work = Working(setting.units)
-        for one in done.calculator.inputs:
-            value = getattr(done.given, one.name)
-            if value is not None and one.kind != "choice":
-                work.put(one.name, value, one.unit)
-        done.values = dict(done.calculator.compute(done.given, work))
-        for way in mine:
-            way.change_values(done.values, done, setting)
+            way.change_given(given, done, setting)
+        if rounds(done.calculator):
+            done.given = in_hairs(done.calculator, given)
+            exact = _values(done, mine, setting)
+            done.unrounded = with_parts_of_days(done.calculator, exact, given)
+        done.given = given
+        done.values = _values(done, mine, setting)
     except (InputProblem, ArithmeticError, ValueError):  # a wrong path may lead outside
         return False
+    if not rounds(done.calculator):
+        done.unrounded = done.values
     return True
+
+
+def _values(done, ways, setting):
+    work = Working(setting.units)
+    for one in done.calculator.inputs:
+        value = getattr(done.given, one.name)
+        if value is not None and one.kind != "choice":
+            work.put(one.name, value, one.unit)
+    values = dict(done.calculator.compute(done.given, work))
+    for way in ways:
+        way.change_values(values, done, setting)
+    return values

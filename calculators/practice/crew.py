@@ -7,8 +7,8 @@ from calculators.practice.sign_off import LEVELS, signed_off
 STEPS = (0.0, 0.5, 0.65, 0.8, 0.9)
 #: A share of fewer answers than this says little, and its cell stays plain.
 FEWEST = 5
-#: What a table program takes for a formula at the beginning of a cell.
-_FORMULA = ("=", "+", "-", "@", "\t", "\r")
+#: What a table program takes for a formula at the beginning of a cell, as wide signs, too.
+_FORMULA = ("=", "+", "-", "@", "\t", "\r", "\uff1d", "\uff0b", "\uff0d", "\uff20")
 _NAMELESS = "No name"
 
 CSV_HEAD = (

@@ -44,12 +44,16 @@ def _read(move, knowledge):
 
 def _check(move, knowledge):
     check = move.get("check")
+    if not check:
+        raise MoveProblem("Choose a check of the list first.")
     if not isinstance(check, str) or check not in knowledge.checks or check == COMPLAINT:
         raise MoveProblem("There is no such check in this handbook. Choose one of the list.")
     return {"check": check}
 
 
 def _fault(name, knowledge):
+    if not name:
+        raise MoveProblem("Choose one of the list first.")
     if not isinstance(name, str) or name not in knowledge.faults:
         raise MoveProblem("There is no such fault in this handbook. Choose one of the list.")
     return name

@@ -73,7 +73,7 @@ def read_record(text):
 
 
 def checked(data):
-    """Return plain data as a record of its own, when it is one.
+    """Return plain data as a record of its own, when it is one; what stands in it twice, once.
 
     Raises RecordProblem with a sentence about the first thing that is wrong.
     """
@@ -94,8 +94,12 @@ def checked(data):
     return {
         "version": VERSION,
         "name": name,
-        "attempts": [_attempt(one, f"Answer {at}") for at, one in enumerate(attempts, 1)],
-        "observed": [_observation(one, f"Observation {at}") for at, one in enumerate(observed, 1)],
+        "attempts": _union(
+            [_attempt(one, f"Answer {at}") for at, one in enumerate(attempts, 1)], []
+        ),
+        "observed": _union(
+            [_observation(one, f"Observation {at}") for at, one in enumerate(observed, 1)], []
+        ),
     }
 
 

@@ -24,7 +24,9 @@ def record(asked):
         return {**_NOTHING, "problem": f"The record in this browser: {problem}"}
     try:
         if "imported" in asked:
-            found, new = merged(found, read_record(asked["imported"]))
+            imported = read_record(asked["imported"])
+            _refuse_a_stranger(found, imported)
+            found, new = merged(found, imported)
     except RecordProblem as problem:
         return {**_NOTHING, "problem": str(problem)}
     skills = signed_off(found, asked["skills"], asked["today"])
@@ -79,6 +81,15 @@ def crew(asked):
 
 
 _NOTHING = {"record": None, "new": 0, "skills": []}
+
+
+def _refuse_a_stranger(found, imported):
+    """Raise RecordProblem where nobody can tell whether two records are one person's."""
+    if imported["name"] and not found["name"] and (found["attempts"] or found["observed"]):
+        raise RecordProblem(
+            f"The file is the record of “{imported['name']}”, and the one here has no name yet. "
+            "Nothing was changed. If both are yours, write your name here and load the file again."
+        )
 
 
 def _kept(text):

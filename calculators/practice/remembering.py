@@ -63,11 +63,17 @@ class Standing:
         return (self.wrong + 1) / (self.answers + 2)
 
 
-def standings(record):
-    """Return where each item of a record stands, by its name."""
+def standings(record, last=None):
+    """Return where each item of a record stands, by its name.
+
+    last: the number of a day; what lies after it is left out, as a clock that was ahead for a while
+    must not hold items back until then.
+    """
     found = {}
     for attempt in sorted(record["attempts"], key=lambda one: one["at"]):
         day = day_number(attempt["day"])
+        if last is not None and day > last:
+            continue
         if attempt["item"] not in found:
             found[attempt["item"]] = Standing(day)
         found[attempt["item"]].answer(attempt, day)
@@ -101,7 +107,7 @@ def next_items(record, items, today, seed):
     until the next item is due, None where none waits).
     """
     day = day_number(today)
-    known = standings(record)
+    known = standings(record, day)
     new, due, coming = [], [], []
     done_new = done_old = 0
     for item in items:

@@ -8,9 +8,9 @@ from calculators.practice.to_customer import looked_over
 CAUSE, REMEDY, CLOSING, ECONOMY, CONFIDENCE, SAFETY, WORDS = 40, 8, 7, 15, 10, 15, 5
 #: Of the cause's points: the right group, and the effect in the place of its cause.
 RIGHT_GROUP, EFFECT = 1 / 2, 1 / 4
-#: What is taken off: for a good part that was replaced, for evidence destroyed unread, and for a
-#: repair of what was not at fault.
-GOOD_PART, DESTROYED, WRONG_REPAIR = 10, 5, 10
+#: What is taken off: for a good part that was replaced, for evidence destroyed unread, and for each
+#: cause that was named or repaired and was none.
+GOOD_PART, DESTROYED, WRONG_CAUSE = 10, 5, 10
 #: What opening without the customer's consent costs of the points for safety.
 NO_CONSENT = 5
 #: More a call with a critical miss never has.
@@ -203,16 +203,24 @@ def taken_off(played):
     """Return (sentence, points) of what is taken off, in the order in which it happened."""
     knowledge, hidden = played.knowledge, played.hidden.faults
     useful = {part for fault in hidden for part in knowledge.faults[fault].get("parts") or []}
+    counted = {id(one) for one in namings_that_count(played)}
+    repaired = {one["remedy"] for one in played.remedies}
     taken = []
     for one in played.log:
-        if one["what"] == "check" and one["destroyed"]:
+        if one["what"] == "name" and id(one) in counted:
+            taken += [
+                (f"Named what was not at fault: {knowledge.faults[cause]['title']}.", WRONG_CAUSE)
+                for cause in one["causes"]
+                if cause not in hidden and cause not in repaired
+            ]
+        elif one["what"] == "check" and one["destroyed"]:
             title = knowledge.checks[one["check"]]["title"]
             gone = "; ".join(knowledge.checks[each]["title"] for each in one["destroyed"])
             taken.append((f"“{title}” destroyed evidence that was not read: {gone}.", DESTROYED))
         elif one["what"] == "remedy":
             if not one["right"]:
                 title = knowledge.faults[one["remedy"]]["title"]
-                taken.append((f"Repaired what was not at fault: {title}.", WRONG_REPAIR))
+                taken.append((f"Repaired what was not at fault: {title}.", WRONG_CAUSE))
             taken += [
                 (f"Replaced what was good: {part}.", GOOD_PART)
                 for part in one["parts"]

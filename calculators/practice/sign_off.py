@@ -35,7 +35,7 @@ class Progress:
         self._runs = {family: [] for family in skill["families"]}
         self._safe = dict.fromkeys(skill["safety"], False)
         self._systems = set()
-        self._calls = set()
+        self._calls, self._played = set(), set()
         self._unsafe = set()
         self.answers = []
         self.level, self.level_day = 0, ""
@@ -56,8 +56,10 @@ class Progress:
         if attempt["item"] in self._safe:
             self._safe[attempt["item"]] = good
         if is_call:
-            if attempt["score"] >= CALL_SCORE:
+            # Who plays a code again knows what it hides.
+            if attempt["score"] >= CALL_SCORE and attempt["code"] not in self._played:
                 self._calls.add(attempt["code"])
+            self._played.add(attempt["code"])
         elif family in self._runs:
             if good:
                 self._runs[family].append(day_number(attempt["day"]))

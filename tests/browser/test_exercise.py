@@ -106,6 +106,10 @@ def test_a_number_is_refused_without_its_unit_then_recognized_then_right(
     last = right["solution"][0]["workings"][-1]
     expect(page.locator(".exercise__solution")).to_contain_text(last["sentence"])
     expect(page.locator(".exercise__result")).to_contain_text("Only the first answer")
+    page.reload()
+    field.fill(right["answers"][0]["shown"])
+    mark(page).click()
+    expect(page.locator(".exercise__result")).to_contain_text("Only the first answer")
     assert attempts(page) == [first]
 
 

@@ -58,6 +58,17 @@ def test_question_sheets_hold_every_question_and_no_answer(
             assert all(fault["title"] not in words for fault in call.debrief["faults"])
 
 
+def test_all_of_a_metric_pack_is_metric(handbook: Handbook) -> None:
+    names = ["set-the-clock-in-order", "clean-the-injector-in-order", "water-to-draw-until-soft"]
+    words = plain(
+        Pack(handbook, Wanted("7", exercises=names, units="metric")).pages()["questions.html"]
+    )
+    assert "stands above 5.5 bar at rest" in words
+    assert "Water at 60 °C burns" in words
+    assert "that is 2:00." in words
+    assert not re.search(r"\d (psi|°F|gal|am|pm)\b", words)
+
+
 def test_steps_to_order_do_not_stand_in_their_order(pack: Pack, pages: dict[str, str]) -> None:
     words = plain(pages["questions.html"])
     orders = [one for one in pack.sheets[0].exercises if one.fields[0].kind == "order"]

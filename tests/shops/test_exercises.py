@@ -36,7 +36,7 @@ def shop_of(folder: Path, **answered: str) -> Path:
                 "water_per_person": "80 L/day",
                 "iron_allowance": "34 mg/L per mg/L",
             },
-            {"counter-from-a-test"},
+            {"counter-from-a-test", "sheet-for-a-meter"},
         ),
     ],
 )

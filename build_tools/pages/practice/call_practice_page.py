@@ -110,6 +110,6 @@ def _rules() -> dict[str, Any]:
         "effect": round(scoring.CAUSE * scoring.EFFECT),
         "part": scoring.GOOD_PART,
         "destroyed": scoring.DESTROYED,
-        "wrong": scoring.WRONG_REPAIR,
+        "wrong": scoring.WRONG_CAUSE,
         "most": scoring.CRITICAL_MOST,
     }

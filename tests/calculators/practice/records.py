@@ -7,7 +7,7 @@ from typing import Any
 
 from hypothesis import strategies as st
 
-from calculators.practice.record import new_record
+from calculators.practice.record import identity, new_record
 
 FIRST = date(2026, 3, 2)
 
@@ -66,4 +66,6 @@ ATTEMPTS = st.builds(
     score=st.sampled_from([0, 0.5, 1, 1.0]),
 )
 SEEN = st.builds(seen, _NUMBERS, st.sampled_from(["a street", "another"]), st.integers(0, 4))
-RECORDS = st.lists(ATTEMPTS | SEEN, max_size=12).map(lambda entries: record(*entries))
+RECORDS = st.lists(ATTEMPTS | SEEN, max_size=12, unique_by=identity).map(
+    lambda entries: record(*entries)
+)

@@ -74,7 +74,7 @@ def test_any_cells_are_read_back_and_none_is_a_formula(rows: list[list[str]]) ->
             assert not after.lstrip(" ").startswith(("=", "+", "-", "@", "\t", "\r"))
 
 
-@pytest.mark.parametrize("begin", ["=", "+", "-", "@", "\t=", "\r=", "  ="])
+@pytest.mark.parametrize("begin", ["=", "+", "-", "@", "\t=", "\r=", "  =", "\uff1d"])
 def test_a_cell_that_would_run_is_made_harmless(begin: str) -> None:
     formula = f"{begin}HYPERLINK(1)"
     assert read_back(csv_text([[formula, "x"]])) == [[f"'{formula}", "x"]]
@@ -151,6 +151,18 @@ def test_pages_get_a_record_and_what_a_file_brings() -> None:
     assert (got["problem"], got["new"]) == ("", 7)
     assert got["record"] == {**ANA, "attempts": in_order}
     assert [one["state"] for one in got["skills"]] == ["signed off", "not yet"]
+
+
+def test_a_file_of_somebody_is_not_put_together_with_what_nobody_has_signed() -> None:
+    file = json.dumps(record(attempt(1)))
+    unsigned = asked(work="record", text=json.dumps(record(attempt(2), name="")), imported=file)
+    assert unsigned["record"] is None
+    assert unsigned["problem"].startswith(
+        "The file is the record of “Ana Bee”, and the one here has no name yet."
+    )
+    for text in ("", json.dumps(record(name="")), json.dumps(record(attempt(2)))):
+        got = asked(work="record", text=text, imported=file)
+        assert got["record"]["name"] == "Ana Bee"
 
 
 def test_pages_get_a_sentence_and_no_record_for_what_cannot_be_taken() -> None:

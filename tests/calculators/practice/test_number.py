@@ -8,7 +8,7 @@ import pytest
 
 from calculators.practice.drawing import CannotBePosed
 from calculators.practice.exercises import asked, mark, pose, solve
-from calculators.practice.mistakes import SENTENCES
+from calculators.practice.mistakes import SENTENCES, mistakes_in
 from calculators.practice.worked import accepted
 
 ONE = {
@@ -36,7 +36,7 @@ ONE = {
     "asides": {},
     "ask": [{"output": "setting", "step": 0, "choices": []}],
 }
-IRON = {"kind": "concentration", "unit": "mg/L", "one_of": [1]}
+IRON = {"kind": "concentration", "unit": "mg/L", "one_of": [0.9]}
 ROW: dict[str, Any] = {
     **ONE,
     "id": "a-row",
@@ -48,13 +48,14 @@ ROW: dict[str, Any] = {
             "inputs": {
                 "capacity": {"text": "36000 grains"},
                 "setting": {"answer": "setting", "step": 0},
-                "water": {"text": "240 gal/day"},
+                "water": {"text": "150 gal/day"},
                 "control": {"text": "delayed meter"},
                 "meter_step": {"text": "10 gal"},
             },
         },
     ],
     "ask": [{"output": "counter", "step": 1, "choices": []}],
+    "mistakes": ["iron-left-out", "no-reserve"],
 }
 
 
@@ -102,10 +103,17 @@ def test_a_unit_that_a_trainer_chose_is_kept() -> None:
 
 
 @pytest.mark.parametrize(
-    "text", ["21 gpg", "21gpg", "21 grains per gallon", "360 mg/L", "20.8 gpg"]
+    "text",
+    ["21 gpg", "21gpg", "21 grains per gallon", "360 mg/L", "20.8 gpg", "20.4 gpg", "20.25 gpg"],
 )
 def test_the_right_number_is_right_in_any_unit_within_a_hundredth(text: str) -> None:
     assert said_to(text) == "Right: 21\u00a0gpg."
+
+
+def test_a_metric_reader_who_leaves_the_controls_steps_out_is_right_or_known_too() -> None:
+    # 308 mg/L with 0.6 times 68.5 mg/L; the control takes it in steps of a grain.
+    assert said_to("349 mg/L", units="metric").startswith("Right")
+    assert said_to("308 mg/L", units="metric") == SENTENCES["iron-left-out"]
 
 
 @pytest.mark.parametrize("text", ["20.7 gpg", "21.3 gpg", "20 gpg", "22 gpg", "21 mg/L"])
@@ -180,6 +188,7 @@ def test_an_unknown_number_asks_for_the_first_step() -> None:
     ("first", "said"),
     [
         ("22 gpg", "The first number, “Enter in the control”, is right: the slip lies after it."),
+        ("21.6 gpg", "The first number, “Enter in the control”, is right: the slip lies after it."),
         ("18 gpg", f"The first number is off already. {SENTENCES['iron-left-out']}"),
         ("44 gpg", "The first number is off already: begin again with “Enter in the control”."),
     ],
@@ -207,7 +216,7 @@ def test_who_writes_rounded_answers_down_on_the_way_is_right_too() -> None:
                 "calculate": "regeneration-interval",
                 "inputs": {
                     "capacity": {"answer": "capacity", "step": 0},
-                    "setting": {"text": "1 gpg"},
+                    "setting": {"text": "2 gpg"},
                     "water": {"text": "240 gal/day"},
                     "control": {"text": "time clock"},
                 },
@@ -217,7 +226,7 @@ def test_who_writes_rounded_answers_down_on_the_way_is_right_too() -> None:
     }
     worked = accepted(row, "1", "us")
     exact, rounded = (worked.value(one, row["ask"][0]) for one in (worked.right, worked.rounded))
-    assert exact["number"] != rounded["number"] == 25900
+    assert exact["number"] != rounded["number"] == 12950
     assert said_to(rounded["shown"], row).startswith("Right")
 
 
@@ -275,6 +284,37 @@ def test_a_draw_whose_mistake_comes_too_near_is_drawn_again() -> None:
     near = {**ONE, "drawn": {"hardness": hardness, "iron": iron}}
     stories = {pose(near, str(seed), "us")["story"] for seed in range(20)}
     assert stories == {"A tap tests at 28\u00a0gpg with 0.6\u00a0mg/L of iron."}
+
+
+def test_a_draw_must_be_clear_in_both_unit_systems() -> None:
+    # 22 gpg is 377 mg/L to a metric reader: a hair beyond the 22nd step of a grain.
+    drawn = {**ROW["drawn"], "iron": {**IRON, "one_of": [0.9, 1]}}
+    stories = {pose({**ROW, "drawn": drawn}, str(seed), "us")["story"] for seed in range(20)}
+    assert stories == {"A tap tests at 18\u00a0gpg with 0.9\u00a0mg/L of iron."}
+    for seed in "abcdef":
+        worked = [accepted({**ROW, "drawn": drawn}, seed, units) for units in ("us", "metric")]
+        assert len({one.drawn["iron"].value for one in worked}) == 1
+
+
+def test_what_only_the_conversion_changes_is_no_mistake() -> None:
+    # One cubic foot is 28.3 L to a metric reader: the dose for each is the whole but for a hair.
+    volume = {"resin_volume": {"kind": "volume", "unit": "ft³", "one_of": [1]}}
+    dose = {
+        **ONE,
+        "drawn": volume,
+        "story": "A bed of {resin_volume}.",
+        "steps": [
+            {
+                "calculate": "resin-capacity",
+                "inputs": {"salt": {"text": "8 lb"}, "resin_volume": {"drawn": "resin_volume"}},
+            }
+        ],
+        "ask": [{"output": "capacity", "step": 0, "choices": []}],
+        "mistakes": ["dose-for-total"],
+    }
+    worked = accepted(dose, "1", "metric")
+    for way in mistakes_in(dose)["dose-for-total"]:
+        assert worked.wrong_values((way,), dose["ask"][0]) == []
 
 
 def test_an_exercise_without_a_usable_draw_says_so() -> None:

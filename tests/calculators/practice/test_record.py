@@ -239,5 +239,10 @@ def test_a_name_is_kept_with_the_joiners_of_its_script_and_one_space() -> None:
     assert made["name"] == "می\u200cنا Rad 🧑\u200d🔧"
 
 
+def test_what_stands_in_a_file_twice_counts_once() -> None:
+    made = record(*[attempt(0)] * 3, attempt(1), *[seen(2, "a street")] * 2)
+    assert read_record(json.dumps(made)) == record(attempt(0), attempt(1), seen(2, "a street"))
+
+
 def test_days_are_counted_over_months() -> None:
     assert records.day_number(day(31)) - records.day_number(day(0)) == 31

@@ -154,6 +154,20 @@ def test_good_parts_and_destroyed_evidence_are_taken_off(bridge: PracticeCall) -
     assert made.total == 85
 
 
+def test_a_cause_that_was_named_beside_the_right_one_is_taken_off(bridge: PracticeCall) -> None:
+    both = named("bridge", second="no-power")
+    made = scored(bridge, check("level"), check("rod"), both, remedy("bridge"), *END)
+    assert made.taken == [("Named what was not at fault: No power.", 10)]
+    assert made.total == 90
+    # Acted on, it is taken off once; taken back before a repair, not at all.
+    made = scored(bridge, check("level"), both, remedy("no-power"), remedy("bridge"), *END)
+    assert made.taken == [("Repaired what was not at fault: No power.", 10)]
+    made = scored(bridge, check("level"), both, named("bridge"), remedy("bridge"), *END)
+    assert made.taken == []
+    made = scored(bridge, named("no-power"), {"do": "give-up"})
+    assert made.taken == [("Named what was not at fault: No power.", 10)]
+
+
 def test_opening_under_pressure_caps_the_call(plugged: PracticeCall) -> None:
     asked = [{"do": "consent"}, check("valve"), named("plugged"), remedy("plugged")]
     made = scored(plugged, *asked, proved("level"), told(GOOD_WORDS), best=99)

@@ -84,6 +84,8 @@ def test_nothing_at_all_misses_everything() -> None:
         ([*RUN, *SEEN, *CALLS[:2], call(3, "QC", 0.79)], [not_called(2)]),
         ([*RUN, *SEEN, *CALLS[:2], call(3, "QB", 1)], [not_called(2)]),
         ([*RUN, *SEEN, *CALLS[:2], call(3, "QC", 1, family="Resin")], [not_called(2)]),
+        # A call that was done again after its debrief.
+        ([*RUN, *SEEN, *CALLS[:2], call(3, "QC", 0.4), call(4, "QC", 1)], [not_called(2)]),
         # Three right in a row in 13 days; two over months; a wrong one between.
         ([*SEEN, *CALLS, attempt(0), attempt(5), attempt(13)], [NOT_RUN]),
         ([*SEEN, *CALLS, attempt(0), attempt(29)], [NOT_RUN]),

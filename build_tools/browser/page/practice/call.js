@@ -13,6 +13,7 @@ import { fillIn, takeEntry } from "./call_entries.js";
 import { keep, nothingKept, recall } from "./call_memory.js";
 import { lookUpOf, moveOf, NEXT, PROBLEMS } from "./call_moves.js";
 import { clockInWords, showPicture } from "./call_shown.js";
+import { leadOn } from "./lead_on.js";
 import { addAttempt, callAttempt } from "./record.js";
 import { say } from "../words.js";
 
@@ -92,7 +93,13 @@ class PracticePage {
     if (link && this.#picture && !this.#picture.over) {
       this.#enqueue(() => this.#move(lookUpOf(link)));
     } else if (pressed instanceof HTMLButtonElement) {
-      this.#enqueue(() => this.#act(pressed));
+      this.#enqueue(async () => {
+        const hadFocus = document.activeElement === pressed;
+        await this.#act(pressed);
+        if (hadFocus) {
+          leadOn(pressed);
+        }
+      });
     }
   }
 
@@ -219,6 +226,7 @@ class PracticePage {
   async #showDebrief() {
     const { code, moves } = this.#kept;
     const jargon = JSON.parse(String(this.#section.dataset.jargon));
+    this.#say(say("The call is over. Its debrief is being worked out, which may take a minute."));
     const told = await this.#asking.ask({ work: "score", code, moves, jargon }, () => this.#showDebrief());
     if (!told) {
       return;

@@ -90,7 +90,8 @@ function wordsTold(words) {
 /** @param {any} told @returns {HTMLElement[]} */
 function others(told) {
   const row = (/** @type {string} */ name, /** @type {any} */ one) => [name, one.found ? minutesIn(one.minutes) : say("not found in {minutes}", { minutes: minutesIn(one.minutes) }), one.wrong.join("; ") || say("none")];
-  const rows = [[say("You"), minutesIn(told.minutes), told.wrong.join("; ") || say("none")], row(say("The diagnosis of this handbook"), told.diagnosis), row(say("All checks in their order"), told.fixed)];
+  const you = { minutes: told.minutes, wrong: told.wrong, found: told.right };
+  const rows = [row(say("You"), you), row(say("The diagnosis of this handbook"), told.diagnosis), row(say("All checks in their order"), told.fixed)];
   const order = told.diagnosis.steps.join("; ") || say("no check at all");
   return [
     table([say("Who"), say("Minutes to the cause"), say("Repairs in vain")], rows),

@@ -8,7 +8,7 @@ import { savesData } from "../data_saving.js";
 import { onUnits } from "../units/typed.js";
 import { button, element, part } from "../element.js";
 import { choiceField, orderField, textField } from "./fields.js";
-import { addAttempt } from "./record.js";
+import { addAttempt, readRecord } from "./record.js";
 import { inAWord, rows, showResult } from "./result.js";
 import { addressWithSeed, newSeed, seedInAddress } from "./seeds.js";
 import { leadTo, reasonOf } from "../telling.js";
@@ -72,7 +72,7 @@ class Exercise {
     part(this.#section, "after").hidden = false;
     part(this.#section, "result").replaceChildren();
     this.#fields.clear();
-    this.#isCounted = false;
+    this.#isCounted = this.#wasAnswered();
     if (question.problem) {
       part(this.#section, "question").replaceChildren();
       part(this.#section, "answers").replaceChildren();
@@ -85,6 +85,12 @@ class Exercise {
     part(this.#section, "question").replaceChildren(element("p", {}, question.story), ...rows(question.given));
     const fields = question.asked.map((/** @type {any} */ asked) => this.#field(asked, question.items));
     part(this.#section, "answers").replaceChildren(...fields, sureButtons());
+  }
+
+  /** Whether the record has an answer to this question, as after a reload of the page. */
+  #wasAnswered() {
+    const { attempts } = readRecord().record;
+    return attempts.some(({ item, seed }) => item === this.#exercise.id && seed === this.#seed);
   }
 
   /** The same question in the other units; what was answered stays, as it has its units with it. */

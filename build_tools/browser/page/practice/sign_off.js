@@ -135,7 +135,7 @@ function fillRow(one) {
   cell(`${one.skill} level`).textContent = one.level ? `${one.level}` : "";
   cell(`${one.skill} first`).textContent = written(seen[0]);
   const second = cell(`${one.skill} second`);
-  second.textContent = written(seen.slice(1).find((what) => what.system !== seen[0].system)) || (second.dataset.blank ?? "");
+  second.textContent = written(seen.slice(1).find((what) => what.system.toLowerCase() !== seen[0].system.toLowerCase())) || (second.dataset.blank ?? "");
   cell(`${one.skill} calls`).textContent = one.calls ? `${one.calls}` : "";
   const until = one.check_by && `, check by ${one.check_by}`;
   cell(`${one.skill} state`).textContent = one.state === "not yet" ? "" : one.state === "signed off" ? `${one.signed_on}${until}` : `${one.state}${until}`;
