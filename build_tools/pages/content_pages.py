@@ -16,7 +16,7 @@ from build_tools.pages.expected_tables import expected_tables
 from build_tools.pages.forms import Forms
 from build_tools.pages.pictures import Pictures
 from build_tools.pages.render import Library, Texts, fill_section, render
-from build_tools.pages.stages import split_stage
+from build_tools.content.stages import split_stage
 from build_tools.pages.standing_cautions import in_full
 from calculators import CALCULATORS
 

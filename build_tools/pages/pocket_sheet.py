@@ -17,7 +17,7 @@ from build_tools.content.values import Values
 from build_tools.pages.carried_table import carried
 from build_tools.pages.diagnosis_pages import DiagnosisPages
 from build_tools.pages.render import Library, Texts, render
-from build_tools.pages.stages import split_stage
+from build_tools.content.stages import split_stage
 from build_tools.pages.standing_cautions import in_full
 
 _LINK = re.compile(r"\[([^\]]*)\]\([^)]*\)")
