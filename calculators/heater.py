@@ -63,7 +63,7 @@ def _heater_washout(given, work):
     if given.hot_use is not None:
         values["wait"] = work.step(
             "wait",
-            "At the household's own use all of it, from the first gallon on, takes this long.",
+            "At the household's own use this takes its time by itself.",
             "{water_needed} ÷ {hot_use}",
             needed / given.hot_use,
             "days",
@@ -133,7 +133,7 @@ HEATER_WASHOUT = Calculator(
         Output("hot_now", "Hardness of the hot water now", "hardness", "gpg", step=0.1),
         Output("share_left", "Old water left", "share", "%", step=0.1),
         Output("water_needed", "Hot water to draw in all", "volume", "gal", step=1),
-        Output("wait", "Waiting in all, at the usual use", "time", "days", step=0.1),
+        Output("wait", "Waiting at the usual use", "time", "days", step=0.1),
     ],
     compute=_heater_washout,
     picture=Curve("drawn", 0, 200, ["hot_now"]),
