@@ -85,7 +85,8 @@ def test_a_phrase_may_leave_words_open(phrase: str, text: str, found: str) -> No
 
 
 @pytest.mark.parametrize(
-    "text", ["Open the tap. Look at the cap.", "Open one or two or three more caps.", "Reopen a cap."]
+    "text",
+    ["Open the tap. Look at the cap.", "Open one or two or three more caps.", "Reopen a cap."],
 )
 def test_the_open_words_are_few_and_of_one_sentence(text: str) -> None:
     assert _calls(("open … cap*",)).search(text) is None
