@@ -8,6 +8,7 @@ from calculators.leakage import front, passing_share
 from calculators.quantities import snap
 from calculators.readings import fresh_leakage, raw_hardness, resin_volume
 from calculators.simulation.bed import left_after
+from calculators.simulation.physics import USUAL_PHYSICS
 
 
 def load_until(capacity, left, front_of_bed):
@@ -70,20 +71,28 @@ def _through_a_cycle(given, work):
         given.used * drop,
         "grains",
     )
+    held = work.step(
+        "held",
+        "Capacity is counted to the point where hardness begins to come through. The bed still "
+        "holds something then.",
+        "{capacity} + {left_at_plan} × {resin_volume}",
+        given.capacity + given.left_at_plan * given.resin_volume,
+        "grains",
+    )
     left = work.step(
         "capacity_left",
-        "What passes grows as the capacity left falls, and what passed has taken none: added up, "
+        "What passes grows as what the bed holds falls, and what passed has taken none: added up, "
         "this is left.",
-        "{front_of_the_bed} × ln(1 + (e^({capacity} ÷ {front_of_the_bed}) − 1) × "
+        "{front_of_the_bed} × ln(1 + (e^({held} ÷ {front_of_the_bed}) − 1) × "
         "e^(−{load} ÷ {front_of_the_bed}))",
-        left_after(given.capacity, load, bed),
+        left_after(held, load, bed),
         "grains",
     )
     share = work.step(
         "share_used",
-        "The rest of the capacity is used.",
-        "1 − {capacity_left} ÷ {capacity}",
-        100 * max(0.0, 1 - left / given.capacity),
+        "What is gone was used, and never more than all of the capacity.",
+        "({held} − {capacity_left}) ÷ {capacity}, not above 100 %",
+        100 * min(1.0, max(0.0, (held - left) / given.capacity)),
         "%",
     )
     outlet = work.step(
@@ -93,10 +102,10 @@ def _through_a_cycle(given, work):
         given.floor + drop * passing_share(left / given.resin_volume, each),
         "gpg",
     )
-    return {"outlet": outlet, "share_used": share, **_end(given, work, bed, drop)}
+    return {"outlet": outlet, "share_used": share, **_end(given, work, held, bed, drop)}
 
 
-def _end(given, work, bed, drop):
+def _end(given, work, held, bed, drop):
     """Tell when the end point comes; return the outputs about it."""
     least = work.step(
         "left_at_the_end",
@@ -105,7 +114,7 @@ def _end(given, work, bed, drop):
         bed * math.log(drop / (given.end_point - given.floor)),
         "grains",
     )
-    if snap(given.capacity) <= snap(least):
+    if snap(held) <= snap(least):
         work.warn(
             "Even just after regeneration the outlet is harder than the end point: the dose is too "
             "small, or the flow too fast, for this bed."
@@ -115,9 +124,9 @@ def _end(given, work, bed, drop):
         end = work.step(
             "water_to_the_end",
             "The same sum turned round gives the water up to there.",
-            "{front_of_the_bed} ÷ {taken_from_water} × ln((e^({capacity} ÷ {front_of_the_bed}) − 1)"
+            "{front_of_the_bed} ÷ {taken_from_water} × ln((e^({held} ÷ {front_of_the_bed}) − 1)"
             " ÷ (e^({left_at_the_end} ÷ {front_of_the_bed}) − 1))",
-            load_until(given.capacity, least, bed) / drop,
+            load_until(held, least, bed) / drop,
             "gal",
         )
     left = work.step(
@@ -157,6 +166,17 @@ OUTLET_THROUGH_A_CYCLE = Calculator(
             low=500,
             high=150000,
             help="What the dose gives back to the whole bed, from the calculator of the resin.",
+        ),
+        Input(
+            "left_at_plan",
+            "Left in the bed where that capacity ends",
+            "resin capacity",
+            "grains/ft³",
+            default=USUAL_PHYSICS.heel,
+            low=0,
+            high=10000,
+            help="For each volume of resin, at the usual flow. The capacity of a dose is counted to "
+            "where hardness begins to come through, not to the last bead.",
         ),
         resin_volume(help="What is really there: a bed that lost resin is short."),
         Input(

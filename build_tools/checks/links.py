@@ -12,6 +12,8 @@ from build_tools.content.handbook import Handbook
 from build_tools.content.markdown_file import Link
 from build_tools.content.problems import Problem, choosing, shortened
 
+#: What tells those who cannot see a drawing what it shows, or that it shows nothing.
+_SPOKEN = ("aria-label", "aria-labelledby", "aria-hidden")
 _OUTSIDE = re.compile(r"[a-zA-Z][a-zA-Z0-9+.-]*:|//")
 
 
@@ -25,6 +27,10 @@ def check(handbook: Handbook) -> Iterator[Problem]:
         for image in passage.markdown.images:
             for said in _image(handbook, passage, image):
                 yield passage.problem(image.offset, said)
+        for tag in passage.markdown.tags:
+            if tag.name == "svg" and not any(tag.attributes.get(one) for one in _SPOKEN):
+                said = 'the drawing <svg> has no alternative text (expected aria-label="…")'
+                yield passage.problem(tag.offset, said)
 
 
 def _link(handbook: Handbook, known: set[str], passage: Passage, link: Link) -> str | None:

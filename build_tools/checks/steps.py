@@ -15,6 +15,7 @@ from build_tools.content.entries import Passage
 from build_tools.content.handbook import Handbook
 from build_tools.content.markdown_file import Piece
 from build_tools.content.problems import Problem, shortened
+from build_tools.content.stages import split_stage
 
 #: Longer sentences are lost between reading and doing.
 LONGEST_SENTENCE = 30
@@ -77,13 +78,22 @@ _TOLD = re.compile(
     re.IGNORECASE | re.DOTALL,
 )
 _CONDITION = re.compile(r"(?:if|when|where|once|after|then|otherwise|next|now|finally)\b", re.I)
+#: Words that may stand before a verb: "and gently lift", "Now rinse".
+_FILLERS = (
+    r"(?:(?:please|now|next|then|also|finally|first|afterward|again|just|you|"
+    r"(?!apply\b|supply\b|reply\b)\w+ly),?\s+){0,2}"
+)
 
 
 def check(handbook: Handbook) -> Iterator[Problem]:
     """Yield a problem for each long sentence and each second action in a step."""
     verbs = action_verbs(handbook)
     for passage, kind in all_steps(handbook):
-        yield from _problems(passage, kind, verbs)
+        yield from _second_actions(passage, kind, verbs)
+    for group in (handbook.procedures, handbook.faults, handbook.checks):
+        for entry in group.values():
+            for passage in entry.passages():
+                yield from _long_sentences(passage)
 
 
 def action_verbs(handbook: Handbook) -> frozenset[str]:
@@ -115,9 +125,9 @@ def of_faults_and_checks(handbook: Handbook) -> Iterator[tuple[Passage, str]]:
                     yield passage, "item"
 
 
-def _problems(passage: Passage, kind: str, verbs: frozenset[str]) -> Iterator[Problem]:
+def _long_sentences(passage: Passage) -> Iterator[Problem]:
     for piece in passage.markdown.pieces:
-        for number, (start, sentence) in enumerate(sentences(piece.text)):
+        for start, sentence in sentences(piece.text):
             words = len(_WORD.findall(sentence))
             if words > LONGEST_SENTENCE:
                 said = (
@@ -125,6 +135,15 @@ def _problems(passage: Passage, kind: str, verbs: frozenset[str]) -> Iterator[Pr
                     f"(expected at most {LONGEST_SENTENCE})"
                 )
                 yield _at(passage, piece, start, said)
+
+
+def _second_actions(passage: Passage, kind: str, verbs: frozenset[str]) -> Iterator[Problem]:
+    stage, _ = split_stage(passage.text)
+    for piece in passage.markdown.pieces:
+        text = piece.text
+        if stage and text.startswith(stage):
+            text = text.replace(f"{stage}:", " " * (len(stage) + 1), 1)
+        for number, (start, sentence) in enumerate(sentences(text)):
             second = second_action(sentence, first=number == 0, verbs=verbs)
             if second is not None:
                 said = (
@@ -174,6 +193,9 @@ def second_action(sentence: str, *, first: bool, verbs: frozenset[str]) -> int |
         if not _has_action(before, verbs):
             continue
         return match.start("verb")
+    match = _side_by_side(verbs).search(sentence)
+    if match and _begins_with_action(sentence, verbs) and ", or " not in sentence[match.end() :]:
+        return match.start("verb")
     return None
 
 
@@ -182,23 +204,41 @@ def _has_action(before: str, verbs: frozenset[str]) -> bool:
     return any(word.lower() in verbs for word in _WORD.findall(before))
 
 
-def _verb(verbs: frozenset[str], follows: str) -> str:
+def _begins_with_action(sentence: str, verbs: frozenset[str]) -> bool:
+    """Tell whether a sentence tells what to do from its first word on."""
+    first = _WORD.search(sentence)
+    return first is not None and first[0].lower() in verbs and not _TOLD.match(sentence)
+
+
+def _verb(verbs: frozenset[str], follows: str, sure_follows: str = "") -> str:
     sure = "|".join(sorted(verbs - _ALSO_NOUNS, key=len, reverse=True))
     noun = "|".join(sorted(verbs & _ALSO_NOUNS, key=len, reverse=True))
-    return rf"(?P<verb>(?:{sure})\b(?![-’']|\s+nothing\b)|(?:{noun})\s+{follows})"
+    certain = rf"(?:{sure})\b(?![-’']|\s+nothing\b){sure_follows}"
+    return rf"{_FILLERS}(?P<verb>{certain}|(?:{noun})\s+{follows})"
 
 
 @cache
 def _whole(verbs: frozenset[str], follows: str) -> re.Pattern[str]:
-    return re.compile(rf"[\"“(]?(?:then\s+)?{_verb(verbs, follows)}", re.IGNORECASE)
+    return re.compile(rf"[\"“(]?{_verb(verbs, follows)}", re.IGNORECASE)
 
 
 @cache
 def _after_comma(verbs: frozenset[str]) -> re.Pattern[str]:
-    return re.compile(rf",\s+(?:then\s+)?{_verb(verbs, _OBJECT)}", re.IGNORECASE)
+    return re.compile(rf",\s+{_verb(verbs, _OBJECT)}", re.IGNORECASE)
 
 
 @cache
 def _joined(verbs: frozenset[str]) -> re.Pattern[str]:
-    joints = r"(?P<comma>,)?\s+and\s+(?P<then>then\s+)?|(?:,|;)?\s+(?P<alone>then)\s+|;\s+"
+    aside = r"(?:,[^,.;]{1,40},)?"  # "and, with a pick, clear the bore"
+    joints = (
+        rf"(?P<comma>,)?\s+(?:and|plus|&){aside}\s+(?P<then>then\s+)?"
+        r"|(?:,|;)?\s+(?P<alone>then)\s+|;\s+"
+    )
     return re.compile(rf"(?:{joints}){_verb(verbs, _OBJECT)}", re.IGNORECASE)
+
+
+@cache
+def _side_by_side(verbs: frozenset[str]) -> re.Pattern[str]:
+    """Return the pattern of a second action that no word joins to the first."""
+    second = _verb(verbs, _OBJECT, rf"\s+{_OBJECT_OR_PLACE}")
+    return re.compile(rf"(?:[,:]\s+|\s[–—-]\s+|\s\(){second}", re.IGNORECASE)

@@ -12,7 +12,12 @@ from build_tools.content.handbook import Handbook
 from build_tools.content.page_models import WorkedExample
 from build_tools.content.pictures import inputs_of
 from build_tools.content.problems import Problem, asking
-from build_tools.content.typed_quantities import Typed, kinds_of, typed_quantities
+from build_tools.content.typed_quantities import (
+    Typed,
+    kinds_of,
+    typed_quantities,
+    typed_under_head,
+)
 from calculators import CALCULATORS
 from calculators.quantities import Quantity, QuantityError, display_unit, parse
 
@@ -54,7 +59,8 @@ def unbacked(
         if own is None:
             continue
         for piece in passage.markdown.pieces:
-            for typed in typed_quantities(read(piece.text)):
+            text = read(piece.text)
+            for typed in [*typed_quantities(text), *typed_under_head(text, piece.head)]:
                 if not _among(typed, own):
                     said = f'nothing backs the typed quantity "{typed.text}"'
                     advice = _advice(typed, backings, own)

@@ -30,9 +30,13 @@ _HIDDEN = "\ue000"
 
 @dataclass
 class Piece:
-    """A run of prose as a reader sees it, and where its parts stand in the text."""
+    """A run of prose as a reader sees it, and where its parts stand in the text.
+
+    head: what stands above its column, where it is a cell of a table.
+    """
 
     text: str = ""
+    head: str = ""
     _starts: list[tuple[int, int]] = field(default_factory=list)
 
     def add(self, text: str, offset: int) -> None:
@@ -121,7 +125,9 @@ def read_markdown(text: str) -> Markdown:
     tokens = _parser().parse(hidden)
     for index, token in enumerate(tokens):
         if token.type == "inline":
-            reader.inline(token, heading=tokens[index - 1].type == "heading_open")
+            reader.inline(token, within=tokens[index - 1].type)
+        elif token.type in ("thead_open", "tr_open"):
+            reader.row(head=token.type == "thead_open")
         elif token.type == "html_block":
             reader.html(token.content, reader.line_starts[token.map[0]])
         elif token.type == "fence":
@@ -147,6 +153,14 @@ class _Reader:
         self.line_starts = [0, *(match.end() for match in re.finditer("\n", hidden)), len(hidden)]
         self.found = Markdown()
         self._heading_ids: set[str] = set()
+        self._heads: list[str] = []
+        self._column = 0
+
+    def row(self, *, head: bool) -> None:
+        """Begin a row of a table, or the head of another table."""
+        self._column = 0
+        if head:
+            self._heads = []
 
     def fence(self, token: Token) -> None:
         first, last = token.map
@@ -169,7 +183,8 @@ class _Reader:
         parser.feed(source)
         parser.close()
 
-    def inline(self, token: Token, heading: bool) -> None:
+    def inline(self, token: Token, within: str) -> None:
+        """Read a run of prose; `within` is the type of the token that opens what holds it."""
         first, last = token.map
         start = self.line_starts[first]
         source = self.hidden[start : self.line_starts[min(last, len(self.line_starts) - 1)]]
@@ -197,7 +212,12 @@ class _Reader:
             if at >= 0 and child.type in ("text", "code_inline", "html_inline"):
                 place = at + len(child.content)
         self.found.pieces.append(piece)
-        self._anchors(source, words if heading else None)
+        if within == "th_open":
+            self._heads.append(piece.text)
+        elif within == "td_open":
+            piece.head = self._heads[self._column]
+            self._column += 1
+        self._anchors(source, words if within == "heading_open" else None)
 
     def _anchors(self, source: str, heading: str | None) -> None:
         named = [found for part in _ATTRIBUTES.findall(source) for found in _ID.findall(part)]

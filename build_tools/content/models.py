@@ -158,7 +158,10 @@ class Caution(Format):
     title: Text = Field(description="the caution in a few words")
     text: Text = Field(description="the caution in full")
     called_for_by: list[Name] = Field(
-        [], description='a list of words, such as "drain line": a step with them calls for it'
+        [],
+        description='a list of phrases, such as "drain line" or "open/remove … cap*", where a slash '
+        'stands between choices, "*" for any ending and "…" for up to four words: a step with one '
+        "calls for it",
     )
 
 

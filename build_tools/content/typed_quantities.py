@@ -96,6 +96,22 @@ def typed_quantities(text: str) -> Iterator[Typed]:
             yield Typed(match.start(), end, whole, match["number"], unit)
 
 
+def typed_under_head(cell: str, head: str) -> Iterator[Typed]:
+    """Yield the number that is all of a table's cell, where the column's head has its unit."""
+    number = _NUMBER.fullmatch(cell.strip())
+    words = re.findall(r"[^\s,;:()]+", head)
+    if number is None or not words:
+        return
+    # The unit ends the head or stands in brackets; "In words" begins with no inch.
+    tails = [" ".join(words[place:]) for place in range(len(words))]
+    for tail in [*re.findall(r"\(([^()]+)\)", head), *tails]:
+        if _is_unit(tail) and (tail.lower() != "in" or "(" in head):
+            start = cell.index(cell.strip())
+            end = start + len(cell.strip())
+            yield Typed(start, end, f"{cell.strip()} {tail}", number["number"], tail)
+            return
+
+
 def _unit_after(text: str, match: re.Match[str]) -> str:
     """Return the unit that follows a number, as written, or nothing."""
     rest = text[match.end() : match.end() + 60]

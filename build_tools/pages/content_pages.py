@@ -9,6 +9,7 @@ from build_tools.content.entries import Block, Entry, Page
 from build_tools.content.handbook import Handbook
 from build_tools.content.models import Equipment
 from build_tools.content.page_models import Decision, Picture, Procedure, Step
+from build_tools.content.stages import split_stage
 from build_tools.content.values import Values
 from build_tools.language.speaking import say
 from build_tools.pages.equipment_page import equipment_page
@@ -16,7 +17,6 @@ from build_tools.pages.expected_tables import expected_tables
 from build_tools.pages.forms import Forms
 from build_tools.pages.pictures import Pictures
 from build_tools.pages.render import Library, Texts, fill_section, render
-from build_tools.pages.stages import split_stage
 from build_tools.pages.standing_cautions import in_full
 from calculators import CALCULATORS
 

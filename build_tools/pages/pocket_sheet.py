@@ -13,11 +13,11 @@ from build_tools.content.entries import Entry
 from build_tools.content.handbook import Handbook
 from build_tools.content.models import PocketSheet
 from build_tools.content.page_models import Decision, Procedure
+from build_tools.content.stages import split_stage
 from build_tools.content.values import Values
 from build_tools.pages.carried_table import carried
 from build_tools.pages.diagnosis_pages import DiagnosisPages
 from build_tools.pages.render import Library, Texts, render
-from build_tools.pages.stages import split_stage
 from build_tools.pages.standing_cautions import in_full
 
 _LINK = re.compile(r"\[([^\]]*)\]\([^)]*\)")

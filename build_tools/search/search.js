@@ -12,6 +12,7 @@ const WORD = /[\p{L}\p{N}]+(?:['’][\p{L}]+)*/gu;
 const FIELDS = { title: 4, said: 2, text: 1 };
 const [UNFINISHED, SLIP, MEANT] = [0.5, 0.3, 0.7];
 const SAYINGS = "#customer-says";
+const AS_IT_STANDS = { tokenize: (text) => [text], processTerm: (text) => text };
 const RESULTS = 30;
 const PARTS = 3;
 const EXCERPT = 180;
@@ -44,6 +45,8 @@ export class Search {
     for (const [said, words] of Object.entries(meant)) {
       this.meant.set(stem(said), words.map((word) => stem(word)));
     }
+    this.nearly = new MiniSearch({ idField: "stem", fields: ["stem"] });
+    this.nearly.addAll([...this.meant.keys()].map((stem) => ({ stem })));
     this.index = new MiniSearch({
       idField: "key",
       fields: Object.keys(FIELDS),
@@ -101,11 +104,10 @@ export class Search {
     for (const [place, term] of this.terms(word).entries()) {
       const itself = place === 0;
       const found = this.index.search(term, {
-        tokenize: (text) => [text],
-        processTerm: (text) => text,
+        ...AS_IT_STANDS,
         boost: FIELDS,
         prefix: itself && unfinished && term.length > 2,
-        fuzzy: itself && term.length > 4 ? 1 : false,
+        fuzzy: itself && this.mayBeASlip(term) ? 1 : false,
         weights: { prefix: UNFINISHED, fuzzy: SLIP },
       });
       for (const { id, score } of found) {
@@ -134,10 +136,17 @@ export class Search {
     return [page, ...parts];
   }
 
-  /** The stem of a word, then those of the words that it may stand for. */
+  /** A short word is taken for another one only where no page has it. */
+  mayBeASlip(term) {
+    return term.length > 4 || (term.length === 4 && !this.index.search(term, AS_IT_STANDS).length);
+  }
+
+  /** The stem of a word, then those of the words that it may stand for, small slips allowed. */
   terms(word) {
     const stem = this.stem(word);
-    return [stem, ...(this.meant.get(stem) ?? [])];
+    const [near] =
+      this.meant.has(stem) || stem.length < 5 ? [] : this.nearly.search(stem, { fuzzy: 1 });
+    return [stem, ...(this.meant.get(near?.id ?? stem) ?? [])];
   }
 
   excerpt({ location, title, words }, stems) {

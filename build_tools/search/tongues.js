@@ -14,7 +14,8 @@ export const TONGUES = {
       "a about all am an and any are as at be been but by can could did do does for from get gets " +
         "got had has have he her his how i if in is it its just me my of off on or our out she so " +
         "some still than that the their them then there they this to us very was we were what when " +
-        "which while who will with would you your",
+        "which while who will with would you your can't cant doesn't doesnt don't dont isn't isnt " +
+        "won't wont",
     ),
   },
   es: {

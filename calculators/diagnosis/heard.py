@@ -54,16 +54,20 @@ class Heard:
         wanted = _stems(words)
         known = [word for word in wanted if word in self._everywhere.weights]
         found = {
-            name: sum(math.log(heard.share(word) / self._everywhere.share(word)) for word in known)
-            for name, heard in self._complaints.items()
+            name: sum(self._speaks_for(name, word) for word in known) for name in self._complaints
         }
         ranked = sorted((one for one in found if found[one] > 0), key=lambda one: -found[one])
         return [{"complaint": one, "heard": self._nearest(one, wanted)} for one in ranked[:TOLD]]
 
+    def _speaks_for(self, complaint, word):
+        """Return how much oftener a word falls with a complaint than with all, as a logarithm."""
+        return math.log(self._complaints[complaint].share(word) / self._everywhere.share(word))
+
     def _nearest(self, complaint, wanted):
-        """Return the sentence of a complaint that shares most words with the wanted ones."""
+        """Return the sentence of a complaint that shares most of what speaks for the complaint."""
+        speaks = {word: max(0.0, self._speaks_for(complaint, word)) for word in wanted}
         fits = [
-            (len(wanted & stems) * chances.get(complaint, 0), said)
+            (sum(speaks[word] for word in wanted & stems) * chances.get(complaint, 0), said)
             for said, stems, chances in self._sentences
         ]
         most, said = max(fits, default=(0, ""))

@@ -10,6 +10,8 @@ PANEL, GAP = 86, 34  # heights of a plane, and of the room for the label of the 
 #: Lines of one plane differ by their dashes, not by color alone.
 DASHES = ("none", "7 4")
 KEY = 92  # room for the key of one line
+#: What is less than this share of a line's height is none to the eye, and is told as none.
+LEAST_SEEN = 0.001
 
 
 def course_picture(name, inputs, units="us"):
@@ -71,8 +73,11 @@ def _panel(times, marks, label, lines, top, last):
 def _told(label, unit, numbers):
     """Return what a line does, for those who cannot see it."""
 
+    most = max(abs(number) for number in numbers)
+
     def shown(number):
-        return with_unit(plain(significant(number, 3)), unit)
+        seen = number if abs(number) > LEAST_SEEN * most else 0.0
+        return with_unit(plain(significant(seen, 3)), unit)
 
     return (
         f"{label}: from {shown(numbers[0])} to {shown(numbers[-1])}, at least "

@@ -6,6 +6,7 @@ from calculators.declare import Drawing, Input
 from calculators.figures.shapes import arrow, dots, hatched, line, picture, place, text
 from calculators.leakage import FASTEST_FLOW, USUAL_FLOW, front_length, passing_share
 from calculators.quantities import plain, significant
+from calculators.simulation.physics import USUAL_PHYSICS
 
 #: What a dose of common size gives back; common practice, no source.
 USUAL_CAPACITY = 20000.0  # grains/ft3
@@ -18,8 +19,9 @@ LEAST_TOLD = 0.1  # percent
 
 
 def _draw(given):
-    used = given.used / 100
-    front = front_length(given.flow) / given.capacity  # in parts of the bed
+    held = given.capacity + USUAL_PHYSICS.heel
+    used = given.used / 100 * given.capacity / held  # in parts of all that the bed holds
+    front = front_length(given.flow) / held
     end = min(1.0, used - front * math.log(END_OF_FRONT))
     outlet = 100 * passing_share(max(0.0, 1 - used), front)
     parts = [_tank(), _bed(used, end), _profile(used, front)]

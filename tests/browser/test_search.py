@@ -52,6 +52,19 @@ QUESTIONS = {
     "kitchen tap hard": ["tap-on-an-unsoftened-line"],
     "frozen hose": ["drain-line-blocked"],
     "bypass": ["bypass-left-open"],
+    "slimey water": ["no-fault"],
+    "beeds in the tap": ["lower-distributor-broken"],
+    "brine tank empty of water": ["refill-path-plugged"],
+    "machine regenerates at 2 in the afternoon": ["clock-half-a-day-out"],
+    "stuck in regeneration": ["drive-stalls-in-cycle"],
+    "water running down the drain constantly": ["seals-leak-to-drain"],
+    "gallons remaining stuck": ["meter-not-counting"],
+    "it won't regenerate": ["meter-not-counting", "timer-stopped", "regeneration-days-blocked"],
+    "regenerates too often": ["running-toilet"],
+    "not enough hot water": ["heater-scale-dip-tube-or-odour"],
+    "coffee maker clogged with lime": ["tap-on-an-unsoftened-line"],
+    "water in the salt tank wont go down": ["injector-plugged", "brine-valve-leaks-by"],
+    "uses 20 kg salt a week": ["running-toilet"],
 }
 FOUND = """async ([modules, questions]) => {
   const { Search } = await import(`${modules}search.js`);

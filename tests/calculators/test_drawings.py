@@ -214,8 +214,8 @@ def test_a_day_shows_each_hour_and_a_night_past_midnight():
     assert len(outlines) == 3  # before midnight, after it, and in the key
 
 
-def test_a_spent_bed_lets_everything_pass_and_a_fresh_one_next_to_nothing():
-    assert "100 % of the hardness passes the bed" in texts(drawing("resin-bed", {"used": "100"})[0])
+def test_a_bed_at_its_end_lets_a_twentieth_pass_and_a_fresh_one_next_to_nothing():
+    assert "5 % of the hardness passes the bed" in texts(drawing("resin-bed", {"used": "100"})[0])
     fresh = texts(drawing("resin-bed", {"used": "0"})[0])
     assert "less than 0.1 % of the hardness passes the bed" in fresh
     assert not any(one.startswith("spent") for one in fresh)

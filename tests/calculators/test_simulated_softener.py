@@ -7,6 +7,7 @@ import pytest
 
 from calculators import CALCULATORS, run, understood
 from calculators.figures import course_picture, curve_picture, picture
+from calculators.figures.course import course_drawing
 from calculators.figures.shapes import WIDTH
 from calculators.simulated_softener import FAULTS, changes_of, follow
 from calculators.simulation.changes import CHANGES
@@ -167,3 +168,14 @@ def test_a_problem_has_no_picture():
 def test_a_calculator_without_days_has_no_course_and_this_one_no_curve():
     assert course_picture("resin-capacity", {"salt": "9 lb", "resin_volume": "1.5 ft³"}) is None
     assert curve_picture(NAME, HOME) is None
+
+
+def test_what_the_eye_cannot_see_is_told_as_none():
+    lines = [("Capacity left", [20000.0, 2e-7])]
+    course = {
+        "times": [0, 1],
+        "marks": [],
+        "panels": [("Capacity", "capacity", "grains", lines)],
+    }
+    told = course_drawing(course).replace("\u00a0", " ")
+    assert "from 20,000 grains to 0 grains, at least 0 grains" in told

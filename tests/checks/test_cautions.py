@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 
+from build_tools.checks.cautions import _calls
 from tests.content.small_shop import FILES, problems_of
 
 CALLS = "  called_for_by: [hot tap, boil]\n"
@@ -66,3 +67,46 @@ def test_a_step_of_a_procedure_calls_for_cautions(tmp_path: Path) -> None:
         'docs_src/procedures/drain-flow.yaml:9: "Boil" calls for the caution "hot-water" '
         '(expected it under "cautions" of this page, or the step in other words)'
     ]
+
+
+@pytest.mark.parametrize(
+    ("phrase", "text", "found"),
+    [
+        ("open/remove … cap*", "Remove the injector's caps now.", "Remove the injector's caps"),
+        ("open/remove … cap*", "Open the cap.", "Open the cap"),
+        ("saniti*", "It is sanitized.", "sanitized"),
+        ("drain line/hose", "Clip the drain hose.", "drain hose"),
+    ],
+)
+def test_a_phrase_may_leave_words_open(phrase: str, text: str, found: str) -> None:
+    match = _calls((phrase,)).search(text)
+    assert match is not None
+    assert match[0] == found
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["Open the tap. Look at the cap.", "Open one or two or three more caps.", "Reopen a cap."],
+)
+def test_the_open_words_are_few_and_of_one_sentence(text: str) -> None:
+    assert _calls(("open … cap*",)).search(text) is None
+
+
+@pytest.mark.parametrize("there", ["[]", "[hot-water]"])
+def test_a_decision_calls_for_a_caution_here_or_where_it_leads(tmp_path: Path, there: str) -> None:
+    name = "procedures/first-look.yaml"
+    files = shop(name, "then: Measure it.", "then: Boil it.")
+    files[name] = files[name].replace("cautions:\n  - hot-water\n", "cautions: []\n")
+    other = "procedures/drain-flow.yaml"
+    files[other] = files[other].replace("cautions: []", f"cautions: {there}")
+    said = [
+        'docs_src/procedures/first-look.yaml:29: "Boil" calls for the caution "hot-water" '
+        '(expected it under "cautions" of this page, or the decision in other words)'
+    ]
+    assert problems_of(tmp_path, files) == ([] if there != "[]" else said)
+
+
+def test_the_proof_of_a_fault_calls_for_cautions(tmp_path: Path) -> None:
+    files = shop("faults/no-salt.yaml", "confirm: ", "confirm: Boil it. ")
+    [said] = problems_of(tmp_path, files)
+    assert said.endswith("or the proof in other words)")

@@ -91,3 +91,14 @@ def test_anchors_of_a_page_that_failed_to_load_are_not_doubted(tmp_path: Path) -
     found = problems_of(tmp_path, files)
     assert [line.split(": ")[0] for line in found] == ["docs_src/faults/salt-bridge.yaml:1"] * 2
     assert FILES[LESSON].count("salt-bridge.md#seen") == 1
+
+
+@pytest.mark.parametrize(
+    ("words", "told"), [("", 1), (' aria-label=""', 1), (' aria-label="A tank"', 0)]
+)
+def test_a_drawing_has_words(tmp_path: Path, words: str, told: int) -> None:
+    drawing = f'<svg viewBox="0 0 1 1"{words}></svg>\n\nStart with'
+    said = [
+        'docs_src/index.md:3: the drawing <svg> has no alternative text (expected aria-label="…")'
+    ]
+    assert problems_of(tmp_path, changed("index.md", "Start with", drawing)) == said * told

@@ -43,6 +43,17 @@ def second(text: str, verbs: frozenset[str]) -> str | None:
         ("See that the float works, and lift it.", "lift it."),
         ("Cut the power, drain the top, and lift the head.", "lift the head."),
         ("Look at the [seal](x.md), and put it back.", "put it back."),
+        ("Open the cap, take out the screen.", "take out the screen."),
+        ("Open the cap: take out the screen.", "take out the screen."),
+        ("Open the cap – take out the screen.", "take out the screen."),
+        ("Open the cap (take out the screen).", "take out the screen)."),
+        ("Open the cap & take out the screen.", "take out the screen."),
+        ("Open the cap plus take out the screen.", "take out the screen."),
+        ("Open the cap and gently lift out the screen.", "lift out the screen."),
+        ("Open the cap and, with a pick, clear the bore.", "clear the bore."),
+        ("Open the cap. Now rinse the screen.", "rinse the screen."),
+        ("Open the cap. Also, carefully rinse the screen.", "rinse the screen."),
+        ("You open the cap and you take out the screen.", "take out the screen."),
     ],
 )
 def test_a_second_action_is_found(text: str, expected: str, verbs: frozenset[str]) -> None:
@@ -73,6 +84,11 @@ def test_a_second_action_is_found(text: str, expected: str, verbs: frozenset[str
         "Measure the draw. Water and salt come back to the mark.",
         "Watch the level. Time tells whether it stands.",
         "Hold the nut while you turn the pipe.",
+        "Lower the end, shorten the run, or take a wider line.",
+        "With the bypass shut, take the cap off.",
+        "Ask about new showers, baths, toilets and filters.",
+        "Ask openly: what has changed, and at which taps?",
+        "Tell the customer the cause: the screen was full.",
     ],
 )
 def test_what_is_no_second_action_stays_silent(text: str, verbs: frozenset[str]) -> None:
@@ -118,6 +134,23 @@ def test_a_long_sentence_is_told(tmp_path: Path) -> None:
         "docs_src/faults/salt-bridge.yaml:12: a sentence of 31 words: "
         '"Break the bridge with the rod with the r…" (expected at most 30)'
     ]
+
+
+@pytest.mark.parametrize(
+    ("name", "old"),
+    [("procedures/first-look.yaml", "The flow is low."), ("faults/no-salt.yaml", "An empty tank")],
+)
+def test_a_long_sentence_beside_the_steps_is_told(tmp_path: Path, name: str, old: str) -> None:
+    long = "It is so " + "here and there " * 10
+    [said] = problems_of(tmp_path, changed(name, old, f"{long}and so on. {old}"))
+    assert "a sentence of 36 words" in said
+
+
+def test_the_word_of_a_stage_is_no_action(tmp_path: Path) -> None:
+    old = "Run a raw tap for {{ fact.flush_time }}."
+    new = "'**Water tests:** run a raw tap for {{ fact.flush_time }}.'"
+    files = changed("procedures/first-look.yaml", old, new)
+    assert problems_of(tmp_path, files) == []
 
 
 def test_two_actions_in_a_step_of_a_procedure_are_told(tmp_path: Path) -> None:

@@ -106,3 +106,25 @@ def test_a_story_may_tell_nothing_else(tmp_path: Path, typed: str) -> None:
 def test_the_titles_of_sources_are_quoted_as_they_are(tmp_path: Path) -> None:
     files = {**FILES, "sources.yaml": FILES["sources.yaml"].replace("at the tap", "above 140 °F")}
     assert problems_of(tmp_path, files) == []
+
+
+@pytest.mark.parametrize(
+    ("head", "cell", "typed"),
+    [
+        ("Minutes", "18", "18 Minutes"),
+        ("Tank (gal)", "20–30", "20–30 gal"),
+        ("In grains per gallon", "**5**", "5 grains per gallon"),
+    ],
+)
+def test_a_bare_number_has_the_unit_above_it(
+    tmp_path: Path, head: str, cell: str, typed: str
+) -> None:
+    table = f"| Name | {head} |\n| --- | --- |\n| 3 | {cell} |\n| small | no |\n\n"
+    [said] = problems_of(tmp_path, changed("index.md", "Start with", f"{table}Start with"))
+    assert said.startswith(f'docs_src/index.md:5: nothing backs the typed quantity "{typed}"')
+
+
+@pytest.mark.parametrize("head", ["People", "In words", "Share", ""])
+def test_a_bare_number_under_another_head_is_a_count(tmp_path: Path, head: str) -> None:
+    table = f"| {head} | What |\n| --- | --- |\n| 3 | small |\n\n"
+    assert problems_of(tmp_path, changed("index.md", "Start with", f"{table}Start with")) == []
