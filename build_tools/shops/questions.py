@@ -55,8 +55,8 @@ def _words(text: str, _: Answers) -> str:
         raise BadAnswer("The answer is empty. Write a word or two.")
     if any(unicodedata.category(one) == "Cc" for one in text):
         raise BadAnswer("The answer has a character that cannot be seen. Type it once more.")
-    if "{{" in text or "{%" in text:
-        raise BadAnswer("This would be read as an expression. Leave out the double braces.")
+    if marks := [one for one in "{}<>|`" if one in text]:
+        raise BadAnswer(f"Pages would take {' and '.join(marks)} for a mark. Leave it out.")
     return text
 
 
