@@ -296,9 +296,9 @@ class HandbookPlugin(BasePlugin[HandbookSettings]):
     def on_serve(
         self, server: LiveReloadServer, *, config: MkDocsConfig, **_: object
     ) -> LiveReloadServer:
-        """Rebuild also when the library, the calculators or the tool itself change."""
+        """Rebuild also when the library, the guides, the calculators or the tool itself change."""
         library = library_of(config)
-        for folder in (*CODE, *([library] if library else [])):
+        for folder in (*CODE, guides.DOCUMENTS, *([library] if library else [])):
             server.watch(str(folder))
         return server
 
