@@ -12,7 +12,6 @@ from pathlib import Path
 from babel.dates import format_date
 from mkdocs.utils import get_build_datetime
 
-from build_tools.language.languages import ENGLISH
 from build_tools.language.speaking import say, spoken
 
 TOOL = Path(__file__).parents[1]
@@ -20,8 +19,6 @@ TOOL = Path(__file__).parents[1]
 CODE = (TOOL / "calculators", TOOL / "build_tools")
 #: So many characters of a hash stand for it.
 LENGTH = 8
-#: How a day is written, where it is not in the long way of a language.
-_DAY = {ENGLISH: "d MMMM y"}
 
 
 @dataclass(frozen=True)
@@ -39,8 +36,8 @@ class Edition:
 
     @property
     def day(self) -> str:
-        """The day in words, such as "25 November 2026"."""
-        return format_date(self.date, _DAY.get(spoken(), "long"), locale=spoken())
+        """The day in words, such as "November 25, 2026"."""
+        return format_date(self.date, "long", locale=spoken())
 
     @property
     def source(self) -> str:
@@ -53,7 +50,7 @@ class Edition:
 
     @property
     def words(self) -> str:
-        """The whole of it, such as "25 November 2026, revision 2b637838"."""
+        """The whole of it, such as "November 25, 2026, revision 2b637838"."""
         return f"{self.day}, {self.source}"
 
 

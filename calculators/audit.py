@@ -24,7 +24,7 @@ def _verdict(share):
 def _capacity_audit(given, work):
     delivered = work.step(
         "delivered_capacity",
-        "Every gallon brought its hardness, allowances included, until the first hard sample.",
+        "All the water brought its hardness, allowances included, until the first hard sample.",
         "{water} × {setting}",
         given.water * given.setting,
         "grains",

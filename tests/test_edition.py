@@ -49,7 +49,7 @@ def commit(folder: Path) -> str:
 def test_without_git_the_sources_tell_the_revision(shop: Path) -> None:
     before = edition(shop)
     assert before == Edition(DAY, before.revision, in_git=False)
-    assert before.words == f"25 November 2026, sources {before.revision}"
+    assert before.words == f"November 25, 2026, sources {before.revision}"
     assert edition(shop) == before
     (shop / "docs_src" / "shop.yaml").write_text("name: Two\n", encoding="utf-8")
     assert edition(shop).revision != before.revision
@@ -58,7 +58,7 @@ def test_without_git_the_sources_tell_the_revision(shop: Path) -> None:
 def test_a_commit_tells_the_revision(shop: Path) -> None:
     made = commit(shop)
     assert edition(shop) == Edition(DAY, made[:8])
-    assert edition(shop).words == f"25 November 2026, revision {made[:8]}"
+    assert edition(shop).words == f"November 25, 2026, revision {made[:8]}"
 
 
 @pytest.mark.parametrize(

@@ -98,12 +98,12 @@ class Explanation:
         formulas = [one for one in self._code() if page.startswith("work-out/")]
         texts = [name for name in self._files if name not in self._values] or self._files
         if not formulas and texts:
-            return [Reason(TEXT, "the text", name) for name in texts]
-        if code := formulas or self._code():
-            return [Reason("formula", "the code", name) for name in code]
+            found = [Reason(TEXT, "the text", name) for name in texts]
+        else:
+            found = [Reason("formula", "the code", name) for name in formulas or self._code()]
         if self._old["tool"] != self._new["tool"]:
-            return [Reason(TOOL, "how pages are written", "build_tools")]
-        return []
+            found.append(Reason(TOOL, "how pages are written", "build_tools"))
+        return found
 
     def _code(self) -> list[str]:
         old, new = self._old["calculators"], self._new["calculators"]

@@ -33,6 +33,7 @@ FORMAT = 1
 RUNTIME = "runtime"
 #: What is left out of the pages: the strokes of pictures, and what only scripts read.
 _STROKES = re.compile(r'(<svg\b[^>]*?\s)(aria-label="[^"]*")[^>]*>.*?</svg>', re.DOTALL)
+_HEADING = re.compile(r"^# ", re.MULTILINE)
 _FOR_SCRIPTS = re.compile(r" data-exercise='[^']*'")
 
 
@@ -41,6 +42,11 @@ def record_of(handbook: Handbook, edition: Edition) -> dict[str, Any]:
     traced = Tracing(handbook)
     site = write_site(handbook, Values(handbook, traced), RUNTIME, None)
     files, digests = _files(handbook)
+    titles = {
+        page.address: f"# {page.content.title}\n\n"
+        for page in (*handbook.pages.values(), *handbook.lessons.values())
+        if page.content.title and not _HEADING.search(page.body)
+    }
     return {
         "format": FORMAT,
         "edition": {
@@ -56,7 +62,7 @@ def record_of(handbook: Handbook, edition: Edition) -> dict[str, Any]:
         "calculators": digest_of_all(),
         "tool": _digest_of_tool(),
         "pages": {
-            address: {"file": files.get(address), "text": shortened(text)}
+            address: {"file": files.get(address), "text": titles.get(address, "") + shortened(text)}
             for address, text in site.pages.items()
         },
     }

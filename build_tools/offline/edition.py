@@ -11,14 +11,15 @@ import hashlib
 import json
 from collections.abc import Iterator
 from dataclasses import dataclass
+from html import escape
 from pathlib import Path
 
 from mkdocs.utils import get_relative_url
 
 from build_tools.browser.runtime import FETCHED_AS_PARTS
 from build_tools.edition import Edition
-from build_tools.language.languages import ENGLISH, language_of
-from build_tools.language.speaking import say, spoken
+from build_tools.language.languages import ENGLISH, LANGUAGES, language_of
+from build_tools.language.speaking import say, speaking, spoken
 from build_tools.publishing import hash_list
 from build_tools.publishing.hash_list import hash_of
 
@@ -88,12 +89,29 @@ def write_edition(site: Path, made: Edition, workbox: list[str]) -> str:
         for file in files
         if (file.address.endswith("/") or not file.address) and language_of(file.address) == ENGLISH
     ]
+    spoken_too = [code for code in LANGUAGES if (site / code).is_dir()]
     head = f"// Edition {edition}\n" + "".join(
         f"const {name} = {json.dumps(value)};\n"
-        for name, value in (("WORKBOX", workbox), ("ESSENTIAL", essential), ("ADDRESSES", pages))
+        for name, value in (
+            ("WORKBOX", workbox),
+            ("ESSENTIAL", essential),
+            ("ADDRESSES", pages),
+            ("NOT_HERE", {code: _not_here(code) for code in (ENGLISH, *spoken_too)}),
+        )
     )
     (site / WORKER_NAME).write_text(head + WORKER.read_text("utf-8"), encoding="utf-8")
     return edition
+
+
+def _not_here(language: str) -> list[str]:
+    """Return what the offline worker says in the place of a page: title, sentence, link's words."""
+    with speaking(language):
+        words = [
+            say("This page is not on this phone"),
+            say("There is no network, and this page was not opened or kept here before."),
+            say("The handbook’s first page"),
+        ]
+    return [escape(one) for one in words]
 
 
 def workbox_files(root: Path) -> list[Path]:

@@ -1,7 +1,7 @@
 /**
  * The offline worker of one edition of the handbook. The build writes before this which edition
  * it is, and three lists: WORKBOX, the files of the library, ESSENTIAL, the styles and scripts, and
- * ADDRESSES, those of all pages.
+ * ADDRESSES, those of all pages; and NOT_HERE, what it says of its own, by language.
  *
  * Pages come from the network first, since a caution must not go stale unseen; a copy answers
  * where there is none, or none in time. Files with a hash in their address never change, and any
@@ -75,7 +75,7 @@ routing.registerRoute(
 );
 
 routing.setCatchHandler(async ({ request }) =>
-  request.mode === "navigate" ? notHere() : Response.error(),
+  request.mode === "navigate" ? notHere(new URL(request.url)) : Response.error(),
 );
 
 self.addEventListener("activate", (event) => {
@@ -101,12 +101,15 @@ async function refreshPages() {
   }
 }
 
-function notHere() {
+/** What is said where a page is not here, in the language of its address. */
+function notHere(url) {
+  const folder = below(url)?.split("/")[0];
+  const [language, home] = folder in NOT_HERE ? [folder, `${folder}/`] : ["en", ""];
+  const [title, sentence, first] = NOT_HERE[language];
   const text =
-    '<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Not on this phone</title>' +
+    `<!doctype html><html lang="${language}"><head><meta charset="utf-8"><title>${title}</title>` +
     '<meta name="viewport" content="width=device-width"></head><body>' +
-    "<h1>This page is not on this phone</h1>" +
-    "<p>There is no network, and this page was not opened or kept here before.</p>" +
-    `<p><a href="${site.pathname}">The handbook’s first page</a></p></body></html>`;
+    `<h1>${title}</h1><p>${sentence}</p>` +
+    `<p><a href="${site.pathname}${home}">${first}</a></p></body></html>`;
   return new Response(text, { status: 503, headers: { "Content-Type": "text/html; charset=utf-8" } });
 }

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from copy import copy
 from pathlib import Path
 from typing import Any, Literal
 from urllib.parse import urlsplit
 
 from jinja2 import Environment
+from markupsafe import Markup
 from mkdocs.config.base import Config
 from mkdocs.config.config_options import ExtraScriptValue, Type
 from mkdocs.config.defaults import MkDocsConfig
@@ -71,6 +73,7 @@ class HandbookPlugin(BasePlugin[HandbookSettings]):
         self._site = Site({}, [], {}, {}, [])
         self._glossary = GlossaryLinks()
         self._policy = ""
+        self._for_templates = MkDocsConfig()
         self._words: dict[str, str] = {}
         self._files = Files([])
         self._nav = Navigation([], [])
@@ -218,12 +221,14 @@ class HandbookPlugin(BasePlugin[HandbookSettings]):
         context["nav"] = language_theme.navigation_for(nav, code)
         context["switches"] = language_theme.switches(page, self._files)
         context["words"] = self._words_address(code) if code in self._words else ""
+        context["config"] = self._for_templates
         return context
 
     def on_template_context(self, context: dict[str, Any], **_: object) -> dict[str, Any]:
         """Let the page for a wrong address say so in every language."""
         context["nav"] = language_theme.navigation_for(self._nav, ENGLISH)
         context["not_found"] = language_theme.not_found(self._site.languages)
+        context["config"] = self._for_templates
         return context
 
     def _words_address(self, code: str) -> str:
@@ -235,6 +240,8 @@ class HandbookPlugin(BasePlugin[HandbookSettings]):
         base_urls = {get_relative_url(".", file.url) for file in files.documentation_pages()}
         scripts = theme_scripts(env, config, {*base_urls, _root(config)})
         self._policy = policy(self._scripts_of_serving or scripts)
+        self._for_templates = copy(config)  # the theme escapes the name here and there only
+        self._for_templates["site_name"] = Markup.escape(config.site_name)
 
     def on_post_page(self, output: str, *, page: Page, config: MkDocsConfig) -> str:
         """Put the policy, our search, the units and the foot of its prints into a page."""
@@ -271,9 +278,9 @@ class HandbookPlugin(BasePlugin[HandbookSettings]):
     def on_serve(
         self, server: LiveReloadServer, *, config: MkDocsConfig, **_: object
     ) -> LiveReloadServer:
-        """Rebuild also when the library, the calculators or the tool itself change."""
+        """Rebuild also when the library, the guides, the calculators or the tool itself change."""
         library = library_of(config)
-        for folder in (*CODE, *([library] if library else [])):
+        for folder in (*CODE, guides.DOCUMENTS, *([library] if library else [])):
             server.watch(str(folder))
         return server
 

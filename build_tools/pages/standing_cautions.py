@@ -10,7 +10,9 @@ from build_tools.pages.render import Texts
 def in_full(handbook: Handbook, values: Values, names: list[str]) -> list[dict[str, str]]:
     """Return the named standing cautions with their title and text, and what local rules add."""
     shop = handbook.shop
-    local = {one.caution: one.local for one in shop.content.local_cautions}
+    local: dict[str, list[str]] = {}
+    for one in shop.content.local_cautions:
+        local.setdefault(one.caution, []).append(Texts(values, shop)(one.local))
     found = []
     for name in names:
         entry = handbook.cautions[name]
@@ -18,6 +20,6 @@ def in_full(handbook: Handbook, values: Values, names: list[str]) -> list[dict[s
         content = entry.content
         said = text(content.text)
         if name in local:
-            said += f" **In {shop.content.town}:** {Texts(values, shop)(local[name])}"
+            said += f" **In {shop.content.town}:** {' '.join(local[name])}"
         found.append({"id": name, "title": text(content.title), "text": said})
     return found

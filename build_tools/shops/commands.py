@@ -2,17 +2,19 @@
 
 from __future__ import annotations
 
+import shlex
 from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
 import click
 
+from build_tools.checks import find_problems
 from build_tools.content.handbook import load_handbook
 from build_tools.set_up.failure import Failure
 from build_tools.set_up.start import ROOT
 from build_tools.shops import new_shop
-from build_tools.shops.place import LIBRARY
+from build_tools.shops.place import LIBRARY, place_of
 from build_tools.shops.questions import QUESTIONS, Answers, BadAnswer, carried, copies
 
 #: The first word after `new` that makes a shop.
@@ -96,8 +98,23 @@ def new_shop_command(
     chosen, own = _equipment(equipment, copies, shipped, defaults)
     new_shop.write(folder, new_shop.texts(library, answers, chosen, own))
     click.echo(f"Written: {folder}")
-    click.echo(f"Check it:  python3 -m build_tools check --shop {folder}")
-    click.echo(f"Look at it:  python3 -m build_tools serve --shop {folder}")
+    place = shlex.quote(str(folder))
+    click.echo(f"Check it:  python3 -m build_tools check --shop {place}")
+    click.echo(f"Look at it:  python3 -m build_tools serve --shop {place}")
+    _tell_what_cannot_be(folder)
+
+
+def _tell_what_cannot_be(folder: Path) -> None:
+    """Check the new shop: answers that are possible one by one may not go together."""
+    made = place_of(folder)
+    problems = find_problems(made.docs_folder, made.root, made.library)
+    if problems:
+        for problem in problems:
+            click.echo(str(problem), err=True)
+        raise Failure(
+            "The shop is written, but its answers leave the problems above. Change them in "
+            f"{made.docs_folder / 'shop.yaml'}, then run the check."
+        )
 
 
 def _equipment(

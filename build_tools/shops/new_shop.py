@@ -11,6 +11,7 @@ import yaml
 
 from build_tools.content.handbook import Handbook
 from build_tools.set_up.failure import Failure
+from build_tools.shops.place import LIBRARY
 from build_tools.shops.questions import Answers
 from build_tools.templates import templates_in
 
@@ -48,7 +49,12 @@ _ENVIRONMENT.filters |= {"yaml": _yaml, "comment": _comment}
 
 
 def make_room(folder: Path) -> None:
-    """Fail where a folder has anything in it: nothing is overwritten."""
+    """Fail where a folder has anything in it, which is never overwritten, or is no place for one."""
+    if LIBRARY in (folder, *folder.parents):
+        raise Failure(
+            f"{folder} is inside the shipped handbook's sources, which would take the shop for "
+            "pages of their own: name a folder outside of them."
+        )
     if folder.exists() and (not folder.is_dir() or any(folder.iterdir())):
         raise Failure(f"{folder} holds something already: name a new folder or an empty one.")
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import unicodedata
 from collections.abc import Callable
 from dataclasses import dataclass
 from functools import cache
@@ -52,8 +53,10 @@ def _words(text: str, _: Answers) -> str:
     text = " ".join(text.split())
     if not text:
         raise BadAnswer("The answer is empty. Write a word or two.")
-    if "{{" in text or "{%" in text:
-        raise BadAnswer("This would be read as an expression. Leave out the double braces.")
+    if any(unicodedata.category(one) == "Cc" for one in text):
+        raise BadAnswer("The answer has a character that cannot be seen. Type it once more.")
+    if marks := [one for one in "{}<>|`" if one in text]:
+        raise BadAnswer(f"Pages would take {' and '.join(marks)} for a mark. Leave it out.")
     return text
 
 
@@ -64,14 +67,15 @@ def _units(text: str, _: Answers) -> str:
     return found
 
 
-def _people(text: str, _: Answers) -> str:
+def _people(text: str, answers: Answers) -> str:
     if not text.strip().isdecimal() or int(text) < 1:
         raise BadAnswer(f"“{text.strip()}” is not a number of people. Write one such as 3.")
+    _hold_to("household-load.people", text, answers["units"])
     return str(int(text))
 
 
-def _price(least: str) -> Callable[[str, Answers], str]:
-    def read(text: str, _: Answers) -> str:
+def _price(least: str, limits: str) -> Callable[[str, Answers], str]:
+    def read(text: str, answers: Answers) -> str:
         try:
             number, rest = read_number(text)
         except QuantityError as problem:
@@ -80,13 +84,14 @@ def _price(least: str) -> Callable[[str, Answers], str]:
             raise BadAnswer("A price is a number alone. Leave out the sign of the currency.")
         if number < 0 or (least == "above zero" and number == 0):
             raise BadAnswer(f"A price is {least}. Write a number such as 8.25.")
-        return plain(number)
+        _hold_to(limits, text, answers["units"])
+        return plain(number).replace(",", "")
 
     return read
 
 
-def _quantity(kind: str, unit: str, limits: str = "") -> Callable[[str, Answers], str]:
-    """Return a reader of quantities; limits: "calculator.input", whose limits they must keep."""
+def _quantity(kind: str, unit: str, *limits: str) -> Callable[[str, Answers], str]:
+    """Return a reader of quantities; limits: of `_inputs`, what takes them."""
 
     def read(text: str, answers: Answers) -> str:
         units = answers["units"]
@@ -96,13 +101,26 @@ def _quantity(kind: str, unit: str, limits: str = "") -> Callable[[str, Answers]
             written = " ".join(text.split())
             if not read_number(written)[1]:
                 written = f"{written} {own_unit}"
-            for one in _inputs(limits):
-                one.read(written, units)
-        except (QuantityError, InputProblem) as problem:
-            raise BadAnswer(str(problem).replace("\u00a0", " ")) from None
+        except QuantityError as problem:
+            raise BadAnswer(_sentence(problem)) from None
+        for name in limits:
+            _hold_to(name, written, units)
         return written
 
     return read
+
+
+def _hold_to(limits: str, text: str, units: str) -> None:
+    """Raise BadAnswer where an input that takes an answer refuses it."""
+    try:
+        for one in _inputs(limits):
+            one.read(text, units)
+    except InputProblem as problem:
+        raise BadAnswer(_sentence(problem)) from None
+
+
+def _sentence(problem: Exception) -> str:
+    return str(problem).replace("\u00a0", " ")
 
 
 @cache
@@ -144,7 +162,7 @@ QUESTIONS = (
     Question(
         "hardness",
         "Hardness of its raw water",
-        _quantity("hardness", "gpg", "hardness-setting.hardness"),
+        _quantity("hardness", "gpg", "hardness-setting.hardness", "crossover.raw"),
         ("17 gpg", "300 mg/L"),
     ),
     Question(
@@ -196,18 +214,28 @@ QUESTIONS = (
         _quantity("mass", "lb", "salt_bag"),
         ("40 lb", "25 kg"),
     ),
-    Question("salt-bag-price", "What a bag costs", _price("above zero"), ("8.25", "12.50")),
+    Question(
+        "salt-bag-price",
+        "What a bag costs",
+        _price("above zero", "salt_bag_price"),
+        ("8.25", "12.50"),
+    ),
     Question(
         "water-price-volume",
         "The volume that water's price is for",
         _quantity("volume", "gal", "water_price_volume"),
         ("1000 gal", "1 m3"),
     ),
-    Question("water-price", "What so much water costs", _price("above zero"), ("6.40", "2.10")),
+    Question(
+        "water-price",
+        "What so much water costs",
+        _price("above zero", "water_price"),
+        ("6.40", "2.10"),
+    ),
     Question(
         "sewer-price",
         "What sewer costs for it, 0 for none",
-        _price("0 or above"),
+        _price("0 or above", "sewer_price"),
         ("7.10", "2.60"),
     ),
 )

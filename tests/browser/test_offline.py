@@ -136,6 +136,11 @@ def test_a_page_that_is_not_here_says_so(page: Page, host: Host) -> None:
     host.has_network = False
     page.goto(host.address + NOT_VISITED)
     expect(page.get_by_role("heading", level=1)).to_have_text("This page is not on this phone")
+    page.goto(host.address + "es/procedures/arrival-check/")
+    said = "Esta página no está en este teléfono"
+    expect(page.get_by_role("heading", level=1)).to_have_text(said)
+    expect(page.locator("html")).to_have_attribute("lang", "es")
+    assert page.get_by_role("link").get_attribute("href").endswith("/es/")
 
 
 def test_one_worker_serves_the_pages_that_follow(page: Page, host: Host) -> None:

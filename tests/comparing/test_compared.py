@@ -151,6 +151,30 @@ def test_a_reworded_step(shop: ShopFolder, before: dict[str, Any]) -> None:
     assert "Steps, step 1, step reworded: [-Enter-]{+Type+} the hardness{+ in+}." in as_text(found)
 
 
+def test_a_title_that_stands_at_the_head_of_a_file(
+    shop: ShopFolder, before: dict[str, Any]
+) -> None:
+    shop.change("equipment/index.md", "title: Equipment", "title: What we service")
+    found = compared(before, shop.record())
+    heading = next(one for one in found.texts if one.page == "equipment/index.md")
+    assert (heading.title, heading.change.block.kind) == ("What we service", "heading")
+
+
+def test_what_nothing_explains_may_be_the_text_elsewhere_or_the_tool(
+    shop: ShopFolder, before: dict[str, Any]
+) -> None:
+    shop.change("procedures/set-the-cabinet.yaml", "Enter the hardness.", "Type the hardness in.")
+    new = shop.record() | {"tool": "another"}
+    new["pages"]["checks/index.md"]["text"] += "\n\nIt takes 7 min.\n"
+    found = compared(before, new)
+    assert causes(found.numbers) == {
+        (
+            "the text in docs_src/procedures/set-the-cabinet.yaml",
+            "how pages are written in build_tools",
+        )
+    }
+
+
 def test_a_number_typed_in_a_text(shop: ShopFolder, before: dict[str, Any]) -> None:
     shop.change("learn/the-spring.md", "reads 16 °dH, which", "reads 17 °dH, which")
     found = compared(before, shop.record())

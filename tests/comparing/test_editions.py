@@ -74,7 +74,7 @@ def test_two_built_folders(built_folder: Path, shop: ShopFolder, tmp_path: Path)
     write(shop.record(), other / NAME)
     found = between(side(str(built_folder), shop.root), side(str(other), shop.root), shop.root)
     assert causes(found.numbers) == {("salt_bag_price in docs_src/shop.yaml",)}
-    assert found.old == f"{built_folder}, 25 November 2026, revision 2b637838"
+    assert found.old == f"{built_folder}, November 25, 2026, revision 2b637838"
 
 
 def test_a_built_folder_and_a_revision(built_folder: Path, kept: ShopFolder) -> None:

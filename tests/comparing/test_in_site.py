@@ -30,7 +30,7 @@ def site(before: dict[str, Any], tmp_path_factory: pytest.TempPathFactory) -> Pa
 def test_it_is_a_page_of_the_site(site: Path) -> None:
     html = (site / "trainers" / "what-changed" / "index.html").read_text("utf-8")
     text = str(Text(html))
-    assert "From the edition of 25 November 2026, revision 2b637838, to that of" in text
+    assert "From the edition of November 25, 2026, revision 2b637838, to that of" in text
     assert "cup in docs_src/facts.yaml: 500 → 400 mL" in text
     assert "4 numbers on 4 pages." in text
     link = "../../procedures/set-the-cabinet/#step-4"

@@ -96,7 +96,7 @@ def test_the_library_is_there_in_the_version_that_its_folder_names() -> None:
 def test_the_line_of_a_page_names_its_edition_and_leads_to_keeping_it() -> None:
     assert edition_line(MADE, "learn/salt/", "assets/handbook-1") == (
         '\n<p class="edition" data-site="../../" data-assets="assets/handbook-1">Edition of '
-        '<time datetime="2026-11-25">25 November 2026</time>, '
+        '<time datetime="2026-11-25">November 25, 2026</time>, '
         '<span class="edition-source">revision 2b637838</span><span class="not-on-paper"> · '
         '<a href="../../reference/on-this-phone/">Keep this handbook on this phone</a></span></p>\n'
     )

@@ -43,6 +43,12 @@ def test_a_page_prints_an_example_and_its_solution(shipped: Path, name: str) -> 
     ]
     for text in told:
         assert text.replace("\u00a0", " ") in words, text
+    page = (shipped / "practise" / name / "index.html").read_text(encoding="utf-8")
+    solution = page.partition("The solution of this example")[2].partition("</details>")[0]
+    lists = ("workings", "ordered", "sentences")
+    listed = sum(len(one[part]) for one in solved["solution"] for part in lists)
+    assert solution.count("<li>") == listed
+    assert solution.count("<p><strong>") == len(solved["answers"]) + len(solved["solution"])
 
 
 def test_every_exercise_is_listed_in_its_family(shipped: Path) -> None:

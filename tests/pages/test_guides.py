@@ -6,6 +6,8 @@ import re
 from pathlib import Path
 
 import pytest
+from mkdocs.config import load_config
+from mkdocs.livereload import LiveReloadServer
 
 from build_tools.pages.guides import DOCUMENTS, NOTES, linked
 
@@ -37,6 +39,14 @@ def test_no_link_of_a_document_leads_nowhere() -> None:
     for document in (*DOCUMENTS.glob("*.md"), DOCUMENTS.parent / "README.md"):
         for target in re.findall(r"\]\((?!https?:|#)([^)#\s]+)", outside_fences(document)):
             assert (document.parent / target).exists(), f"{document.name}: {target}"
+
+
+def test_serve_follows_a_saved_guide() -> None:
+    config = load_config(str(DOCUMENTS.parent / "mkdocs.yml"))
+    server = LiveReloadServer(lambda: None, "127.0.0.1", 0, root=config.site_dir)
+    config.plugins.on_serve(server, config=config, builder=server.builder)
+    server.server_close()
+    assert str(DOCUMENTS) in server._watched_paths
 
 
 def outside_fences(document: Path) -> str:

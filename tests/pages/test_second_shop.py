@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+import json
 import re
 from collections.abc import Callable
 from pathlib import Path
+
+import lxml.html
 
 from calculators.units import METRIC
 
@@ -37,6 +40,18 @@ def test_nothing_of_the_first_shop_is_printed(second: Path, text_of: Callable[[P
     for page in second.rglob("*.html"):
         assert "Quillfeather" not in text_of(page), page
         assert "Port Tansy" not in text_of(page), page
+
+
+def test_its_name_is_told_letter_by_letter(second: Path) -> None:
+    name = 'Fjordvik\'s "Sund & Søn" <handbook>'
+    for page in ("index.html", "learn/the-spring/index.html", "404.html"):
+        tree = lxml.html.document_fromstring((second / page).read_text(encoding="utf-8"))
+        assert tree.findtext(".//title").endswith(name)
+        assert tree.findtext(".//header//span[@class='md-ellipsis']").strip() == name
+        logos = tree.findall(".//a[@data-md-component='logo']")
+        assert [logo.get("aria-label") for logo in logos] == [name] * len(logos) != []
+    manifest = json.loads((second / "manifest.webmanifest").read_text(encoding="utf-8"))
+    assert manifest["name"] == name
 
 
 def test_forms_are_in_metric_units(second: Path) -> None:

@@ -41,7 +41,7 @@ OPTIONS = (
     *("--currency", "kr", "--salt-bag", "20 kg", "--salt-bag-price", "139"),
     *("--equipment", "twin-tank-softener", "--copies", "vik-softener=apartment-softener"),
 )
-LOCAL = "Only an electrician on the county's list opens an outlet."
+LOCAL = ("Only an electrician on the county's list opens an outlet.", "Call the county first.")
 
 
 @pytest.fixture(scope="module")
@@ -50,7 +50,8 @@ def site(tmp_path_factory: pytest.TempPathFactory, built: Callable[[Path], Path]
     shop = tmp_path_factory.mktemp("norr") / "shop"
     assert run(["new", "shop", str(shop), *OPTIONS]) == 0
     with (shop / "docs_src" / "shop.yaml").open("a", encoding="utf-8") as file:
-        file.write(f"local_cautions:\n  - caution: shock\n    local: {LOCAL}\n")
+        lines = "".join(f"  - caution: shock\n    local: {one}\n" for one in LOCAL)
+        file.write(f"local_cautions:\n{lines}")
     return built(place_of(shop).config)
 
 
@@ -86,8 +87,8 @@ def test_it_is_the_shops_own(pages: dict[str, str]) -> None:
     assert "For the technicians of Norr Vatten, Vik." in pages["."]
     assert "In Vik we count 80 mg/L per mg/L" in pages["learn/iron-and-the-setting"]
     assert "kr 139" in pages["reference/shop"]
-    assert f"In Vik: {LOCAL}" in pages["reference/cautions"]
-    assert f"In Vik: {LOCAL}" in pages["procedures/check-supply-and-drive"]
+    assert f"In Vik: {' '.join(LOCAL)}" in pages["reference/cautions"]
+    assert f"In Vik: {' '.join(LOCAL)}" in pages["procedures/check-supply-and-drive"]
     assert "has not been measured" in pages["trainers/how-well-the-cause-is-found"]
 
 

@@ -25,7 +25,7 @@ def test_from_options_it_passes_its_check_at_once(
     tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
     units = "immediate-meter-softener,apartment-softener"
-    shop = made(tmp_path / "alder", *US, "--equipment", units, "--salt-bag-price", "9")
+    shop = made(tmp_path / "alder", *US, "--equipment", units, "--salt-bag-price", "1,500")
     assert capsys.readouterr().out == (
         f"Written: {shop}\n"
         f"Check it:  python3 -m build_tools check --shop {shop}\n"
@@ -37,7 +37,7 @@ def test_from_options_it_passes_its_check_at_once(
     assert (content.name, content.town, content.salt_bag_price) == (
         "Alder Softening",
         "Millbrook",
-        9,
+        1500,
     )
     assert content.equipment == ["immediate-meter-softener", "apartment-softener"]
 
@@ -106,6 +106,29 @@ def test_asked_on_the_terminal_a_bad_answer_is_asked_again(
     assert content.region == "Vik and the homes around it."
 
 
+def test_answers_that_do_not_go_together_are_told_at_once(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    shop = tmp_path / "very hard"
+    assert run(["new", "shop", str(shop), *US, "--hardness", "100 gpg"]) == 1
+    told = capsys.readouterr()
+    assert f"check --shop '{shop}'\n" in told.out
+    assert "docs_src/learn/salt-and-water-counted.md:" in told.err
+    assert told.err.endswith(
+        "The shop is written, but its answers leave the problems above. Change them in "
+        f"{shop}/docs_src/shop.yaml, then run the check.\n"
+    )
+
+
+def test_a_shop_is_never_begun_among_the_shipped_sources(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    inside = ROOT / "docs_src" / "learn" / "our-shop"
+    assert run(["new", "shop", str(inside), *US]) == 1
+    assert "inside the shipped handbook's sources" in capsys.readouterr().err
+    assert not inside.exists()
+
+
 def test_nothing_is_overwritten(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     (tmp_path / "letter.txt").write_text("dear")
     assert run(["new", "shop", str(tmp_path), *US]) == 1
@@ -121,6 +144,13 @@ def test_nothing_is_overwritten(tmp_path: Path, capsys: pytest.CaptureFixture[st
         (
             (*US, "--units", "imperial"),
             "--units: “imperial” is no system of units. Write us or metric.",
+        ),
+        ((*US, "--people", "31"), "--people: 31 is above the limit of 30."),
+        ((*US, "--hardness", "0"), "--hardness: 0 gpg is below the limit of 0.5 gpg."),
+        ((*US, "--water-price", "2000000"), "--water-price: 2,000,000 is above the limit of "),
+        (
+            ("--name", "Alder\x1b[31m", "--town", "Vik", "--defaults"),
+            "--name: The answer has a character that cannot be seen. Type it once more.",
         ),
         (
             (*US, "--water-per-person", "5000 gal/day"),

@@ -89,6 +89,9 @@ class ExercisePages:
         question, solution = self._values.origins.made_from(
             data, lambda plain: _example(plain, units, library)
         )
+        compares = any(
+            compares_units(CALCULATORS[one["calculate"]]) for one in data.get("steps", ())
+        )
         return render(
             "exercise",
             title=data["title"],
@@ -98,9 +101,7 @@ class ExercisePages:
             units=units,
             exercise=data,
             kept=unit_marks.kept,
-            compares=any(
-                compares_units(CALCULATORS[one["calculate"]]) for one in data.get("steps", ())
-            ),
+            as_given=unit_marks.kept if compares else str,
             cautions=in_full(self._handbook, self._values, entry.content.cautions),
             question=question,
             **solution,

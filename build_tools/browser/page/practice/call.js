@@ -226,7 +226,7 @@ class PracticePage {
   async #showDebrief() {
     const { code, moves } = this.#kept;
     const jargon = JSON.parse(String(this.#section.dataset.jargon));
-    this.#say(say("The call is over. Its debrief is being worked out, which may take a minute."));
+    this.#bar.say(say("The call is over. Its debrief is being worked out, which may take a minute."));
     const told = await this.#asking.ask({ work: "score", code, moves, jargon }, () => this.#showDebrief());
     if (!told) {
       return;
