@@ -18,6 +18,7 @@ from jinja2.sandbox import SandboxedEnvironment
 from build_tools.content import typed_in_units, unit_marks
 from build_tools.content.both_systems import fact_in, shown_in, text_in, with_own_units
 from build_tools.content.entries import Entry, Example, Passage
+from build_tools.content.expression_form import wrong_form
 from build_tools.content.fields import Format, Measure, keys, parse_any
 from build_tools.content.handbook import Handbook
 from build_tools.content.markdown_file import EXPRESSION, hide_expressions
@@ -72,7 +73,10 @@ def _compiled(expression: str, names: tuple[str, ...]) -> Callable[..., Any]:
     source = shortened(expression)
     if not expression.startswith("{{"):
         raise ValueProblem(f'"{source}" is not an expression (expected "{{{{ … }}}}")')
-    unknown = meta.find_undeclared_variables(_environment().parse(expression)) - {*names}
+    parsed = _environment().parse(expression)
+    if wrong := wrong_form(parsed, source):  # before Jinja works out what only has constants
+        raise ValueProblem(wrong)
+    unknown = meta.find_undeclared_variables(parsed) - {*names}
     if unknown:
         name = min(unknown)
         raise ValueProblem(f'"{source}" uses the unknown name "{name}" {expected(name, names)}')
