@@ -12,7 +12,7 @@ from build_tools.content.handbook import Handbook
 from build_tools.content.page_models import WorkedExample
 from build_tools.content.pictures import inputs_of
 from build_tools.content.problems import Problem, asking
-from build_tools.content.typed_quantities import Typed, kinds_of, typed_quantities
+from build_tools.content.typed_quantities import Typed, kinds_of, prices, typed_quantities
 from calculators import CALCULATORS
 from calculators.quantities import Quantity, QuantityError, display_unit, parse
 
@@ -47,14 +47,16 @@ def unbacked(
     read: returns a text with its quantities in English words.
     """
     backings = [*_backings(handbook)]
+    currency = handbook.shop.content.currency if handbook.shop else ""
     blocks = [*handbook.examples.values(), *handbook.pictures.values()]
     of_blocks = {id(block): _own(block, handbook.units) for block in blocks}
     for passage in passages:
         own = of_blocks.get(id(passage.entry), {})
         if own is None:
             continue
-        for piece in passage.markdown.pieces:
-            for typed in typed_quantities(read(piece.text)):
+        for piece in [*passage.markdown.pieces, *passage.markdown.beside]:
+            text = read(piece.text)
+            for typed in [*typed_quantities(text), *prices(text, currency)]:
                 if not _among(typed, own):
                     said = f'nothing backs the typed quantity "{typed.text}"'
                     advice = _advice(typed, backings, own)

@@ -22,6 +22,9 @@ _FRONT = re.compile(r"---[ \t]*\n(.*?\n|)(?:---|\.\.\.)[ \t]*(?:\n|$)", re.DOTAL
 EXPRESSION = re.compile(r"(?s:\{\{.*?\}\}|\{%.*?%\})|\{#.*?#\}")
 _ATTRIBUTES = re.compile(r"\{:?[ ]*([^{}\n]*)\}")
 _ID = re.compile(r"(?:^|\s)#([\w-]+)")
+#: The unit at the end of a column's head: "Flow, gpm", "Flow (gpm)", "gpm".
+_UNIT_OF_COLUMN = re.compile(r"(?:^|[,(\[]\s*)[^,()\[\]]+[)\]]?\s*$|\bin [^,]+$")
+_BARE = re.compile(r"\s*[\d½⅓⅔¼¾⅛⅜⅝⅞][\d.,/\s½⅓⅔¼¾⅛⅜⅝⅞–-]*")
 #: So many texts are remembered: more than a handbook of a thousand procedures has.
 TEXTS = 50_000
 #: Stands for each character of an expression while the Markdown is read.
@@ -79,6 +82,8 @@ class Markdown:
     """What a Markdown text holds."""
 
     pieces: list[Piece] = field(default_factory=list)
+    #: What is said beside the prose: titles, labels, and numbers with the unit of their column.
+    beside: list[Piece] = field(default_factory=list)
     links: list[Link] = field(default_factory=list)
     images: list[Link] = field(default_factory=list)
     tags: list[Tag] = field(default_factory=list)
@@ -122,6 +127,9 @@ def read_markdown(text: str) -> Markdown:
     for index, token in enumerate(tokens):
         if token.type == "inline":
             reader.inline(token, heading=tokens[index - 1].type == "heading_open")
+            reader.cell(token, tokens[index - 1].type)
+        elif token.type in ("table_open", "tr_open"):
+            reader.row(token.type)
         elif token.type == "html_block":
             reader.html(token.content, reader.line_starts[token.map[0]])
         elif token.type == "fence":
@@ -147,6 +155,31 @@ class _Reader:
         self.line_starts = [0, *(match.end() for match in re.finditer("\n", hidden)), len(hidden)]
         self.found = Markdown()
         self._heading_ids: set[str] = set()
+        self._columns: list[str] = []
+        self._cell = 0
+
+    def row(self, opens: str) -> None:
+        """Begin a table, or a row of it."""
+        if opens == "table_open":
+            self._columns = []
+        self._cell = 0
+
+    def cell(self, token: Token, opened: str) -> None:
+        """Read a cell of a table: a number takes the unit that stands over its column."""
+        said = "".join(one.content for one in token.children or [] if one.type == "text")
+        if opened == "th_open":
+            unit = (_UNIT_OF_COLUMN.search(said) or [""])[0].strip("([,]) ")
+            self._columns.append(re.sub(r"^in ", "", unit, flags=re.IGNORECASE))
+        elif opened == "td_open":
+            if self._cell < len(self._columns) and _BARE.fullmatch(said):
+                unit = self._columns[self._cell]
+                self._beside(f"{said.strip()} {unit}", self.line_starts[token.map[0]])
+            self._cell += 1
+
+    def _beside(self, text: str, offset: int) -> None:
+        piece = Piece()
+        piece.add(text, offset)
+        self.found.beside.append(piece)
 
     def fence(self, token: Token) -> None:
         first, last = token.map
@@ -180,6 +213,10 @@ class _Reader:
             at = source.find(written, place)
             if at >= 0:
                 place = at
+            if title := child.attrGet("title"):
+                self._beside(str(title), start + place)
+            if child.type == "code_inline":
+                self._beside(child.content, start + place)
             if child.type == "text" or child.type == "code_inline":
                 words += child.content
             if child.type == "text":
@@ -210,6 +247,11 @@ class _Reader:
         self._heading_ids.update(named)
 
 
+#: Tags whose text goes on in the text around them.
+_INLINE = frozenset("a abbr b bdi code em i kbd mark q s small span strong sub sup u".split())
+_SAID = ("alt", "title", "aria-label", "aria-description", "summary", "label", "placeholder")
+
+
 class _Html(HTMLParser):
     """Finds prose, links, images, tags and ids in raw HTML."""
 
@@ -219,6 +261,7 @@ class _Html(HTMLParser):
         self.starts = [offset]
         for match in re.finditer("\n", source):
             self.starts.append(offset + match.end())
+        self._goes_on = False
 
     def _offset(self) -> int:
         line, column = self.getpos()
@@ -228,6 +271,12 @@ class _Html(HTMLParser):
         given = dict(attrs)
         written = {name: value or "" for name, value in attrs}
         self.found.tags.append(Tag(tag, written, self._offset()))
+        self._goes_on = self._goes_on and tag in _INLINE
+        for name in _SAID:
+            if said := written.get(name):
+                piece = Piece()
+                piece.add(said, self._offset())
+                self.found.beside.append(piece)
         if identity := given.get("id"):
             self.found.anchors.add(identity)
         if tag == "a" and given.get("href"):
@@ -236,7 +285,11 @@ class _Html(HTMLParser):
             link = Link(given.get("src") or "", given.get("alt") or "", self._offset())
             self.found.images.append(link)
 
+    def handle_endtag(self, tag: str) -> None:
+        self._goes_on = self._goes_on and tag in _INLINE
+
     def handle_data(self, data: str) -> None:
-        piece = Piece()
-        piece.add(data, self._offset())
-        self.found.pieces.append(piece)
+        if not self._goes_on:
+            self.found.pieces.append(Piece())
+        self.found.pieces[-1].add(data, self._offset())
+        self._goes_on = True
