@@ -91,3 +91,10 @@ def test_anchors_of_a_page_that_failed_to_load_are_not_doubted(tmp_path: Path) -
     found = problems_of(tmp_path, files)
     assert [line.split(": ")[0] for line in found] == ["docs_src/faults/salt-bridge.yaml:1"] * 2
     assert FILES[LESSON].count("salt-bridge.md#seen") == 1
+
+
+def test_a_link_without_an_address_is_told(tmp_path: Path) -> None:
+    assert problems_of(tmp_path, changed("index.md", "Start", "[Start]()")) == [
+        "docs_src/index.md:3: the link has no address (expected a path from this file between the "
+        "brackets)"
+    ]
