@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from typing import Any
 
 from build_tools.content.entries import Block, Example
-from build_tools.content.fields import last_place, same_as_written
+from build_tools.content.fields import last_place
 from build_tools.content.handbook import Handbook
 from build_tools.content.problems import Problem, choosing, expected, shortened
 from build_tools.content.values import Values
@@ -73,7 +73,8 @@ def right_answer(stated: str, output: Output, computed: dict[str, Any]) -> str |
     """Return what a stated answer should be, or None when it says what the computed one says.
 
     In the unit shown, the stated number must be the shown one. In another unit the computed number
-    must round to the stated one, in its last digit.
+    must round to the stated one, in its last digit; one that would hide a twentieth of it counts as
+    too coarse.
     """
     if " ".join(stated.split()) == " ".join(computed["shown"].split()):
         return None
@@ -87,7 +88,10 @@ def right_answer(stated: str, output: Output, computed: dict[str, Any]) -> str |
     if quantity.unit == shown.unit:
         return None if quantity.number == shown.number else computed["shown"]
     exact = Quantity(computed["number"], computed["unit"], output.kind).to(quantity.unit)
-    if same_as_written(stated, quantity, exact):
+    place = last_place(stated)
+    while exact.number and place / 2 > abs(exact.number) / 20:
+        place /= 10
+    if abs(quantity.number - exact.number) <= place / 2 * (1 + 1e-9):
         return None
-    rounded = round_to(exact.number, last_place(stated))
+    rounded = round_to(exact.number, place)
     return f"{plain(rounded)} {quantity.unit}"

@@ -34,6 +34,8 @@ def check(handbook: Handbook) -> Iterator[Problem]:
 
 
 def _link(handbook: Handbook, known: set[str], passage: Passage, link: Link) -> str | None:
+    if not link.target.strip():
+        return "the link has no address (expected a path from this file between the brackets)"
     if _OUTSIDE.match(link.target):
         return None
     if link.target.startswith("/"):

@@ -25,6 +25,9 @@ _LEADING = frozenset(("href", "xlink:href", "src", "srcset", "poster", "action",
 # {: onclick="…" } gives the element before it an attribute.
 _LIST_ATTRIBUTE = re.compile(r"\{:?[^{}\n]*?[\s:{](?P<name>on[a-z]+|style)[ ]*=", re.IGNORECASE)
 
+# <svg/onload=…>: no blank stands before the attribute.
+_HALF_TAG = re.compile(r"""<[a-z][^<>]*?[/"'](?P<name>on[a-z]+)\s*=""", re.IGNORECASE)
+
 _ONLY_OWN = "pages run only the handbook's own scripts"
 
 
@@ -34,6 +37,7 @@ def check(handbook: Handbook) -> Iterator[Problem]:
         for offset, said in _wrong(passage.markdown):
             yield passage.problem(offset, said)
         yield from _attribute_lists(passage)
+        yield from _half_tags(passage)
     for place in sorted(handbook.other_files):
         yield from _file(handbook, place)
 
@@ -82,6 +86,14 @@ def _attribute_lists(passage: Passage) -> Iterator[Problem]:
     for match in _LIST_ATTRIBUTE.finditer(hide_expressions(passage.text)):
         said = _attribute(match["name"].lower())
         yield passage.problem(match.start("name"), str(said))
+
+
+def _half_tags(passage: Passage) -> Iterator[Problem]:
+    """Yield a problem for what browsers take for a tag with a script, and Markdown for a text."""
+    told = {tag.offset for tag in passage.markdown.tags}
+    for match in _HALF_TAG.finditer(hide_expressions(passage.text)):
+        if match.start() not in told:
+            yield passage.problem(match.start("name"), str(_attribute(match["name"].lower())))
 
 
 def _file(handbook: Handbook, place: str) -> Iterator[Problem]:

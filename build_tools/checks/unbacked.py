@@ -15,6 +15,7 @@ from build_tools.content.problems import Problem, asking
 from build_tools.content.typed_quantities import (
     Typed,
     kinds_of,
+    prices,
     typed_quantities,
     typed_under_head,
 )
@@ -52,15 +53,17 @@ def unbacked(
     read: returns a text with its quantities in English words.
     """
     backings = [*_backings(handbook)]
+    currency = handbook.shop.content.currency if handbook.shop else ""
     blocks = [*handbook.examples.values(), *handbook.pictures.values()]
     of_blocks = {id(block): _own(block, handbook.units) for block in blocks}
     for passage in passages:
         own = of_blocks.get(id(passage.entry), {})
         if own is None:
             continue
-        for piece in passage.markdown.pieces:
+        for piece in [*passage.markdown.pieces, *passage.markdown.beside]:
             text = read(piece.text)
-            for typed in [*typed_quantities(text), *typed_under_head(text, piece.head)]:
+            found = [*typed_quantities(text), *typed_under_head(text, piece.head)]
+            for typed in [*found, *prices(text, currency)]:
                 if not _among(typed, own):
                     said = f'nothing backs the typed quantity "{typed.text}"'
                     advice = _advice(typed, backings, own)

@@ -14,6 +14,7 @@ from typing import Any
 from jinja2 import StrictUndefined, TemplateError, meta
 from jinja2.sandbox import SandboxedEnvironment
 
+from build_tools.content.expression_form import wrong_form
 from build_tools.content.markdown_file import hide_expressions
 from build_tools.content.problems import expected, shortened
 
@@ -97,7 +98,10 @@ def _compiled(expression: str, names: tuple[str, ...]) -> Callable[..., Any]:
     source = shortened(expression)
     if not expression.startswith("{{"):
         raise ValueProblem(f'"{source}" is not an expression (expected "{{{{ … }}}}")')
-    unknown = meta.find_undeclared_variables(_environment().parse(expression)) - {*names}
+    parsed = _environment().parse(expression)
+    if wrong := wrong_form(parsed, source):  # before Jinja works out what only has constants
+        raise ValueProblem(wrong)
+    unknown = meta.find_undeclared_variables(parsed) - {*names}
     if unknown:
         name = min(unknown)
         raise ValueProblem(f'"{source}" uses the unknown name "{name}" {expected(name, names)}')

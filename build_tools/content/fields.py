@@ -12,7 +12,15 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Annotated, Any, ClassVar, get_args
 
-from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, PlainValidator, WithJsonSchema
+from pydantic import (
+    AfterValidator,
+    BaseModel,
+    BeforeValidator,
+    ConfigDict,
+    Field,
+    PlainValidator,
+    WithJsonSchema,
+)
 
 from build_tools.content.yaml_file import KeyPath
 from calculators.quantities import (
@@ -58,9 +66,17 @@ class Format(BaseModel):
 
 Text = Annotated[str, Field(min_length=1), Prose()]
 Name = Annotated[str, Field(min_length=1)]
+#: A name that stands in texts of every kind as it is.
+Plain = Annotated[str, Field(min_length=1), AfterValidator(lambda text: _without_marks(text))]
 Whole = Annotated[int, Field(ge=1)]
 Price = Annotated[float, Field(gt=0)]
 PriceOrNothing = Annotated[float, Field(ge=0)]
+
+
+def _without_marks(text: str) -> str:
+    if mark := re.search(r"[<>{}\n]", text):
+        raise ValueError(f'"{mark[0]}" does not belong in a name. Write letters and signs alone.')
+    return text
 
 
 def reference(group: str) -> Any:
@@ -76,6 +92,10 @@ class Measure:
     quantity: Quantity
 
 
+#: What may be less than nothing: a temperature, and a drain that lies below the floor.
+_BELOW_ZERO = ("temperature", "length")
+
+
 def measure(kind: str | None = None) -> Any:
     """Return the type of a field that holds a quantity of a kind, or of any kind."""
     words = KINDS[kind].words if kind else "a quantity with its unit"
@@ -84,7 +104,10 @@ def measure(kind: str | None = None) -> Any:
         if isinstance(value, bool) or not isinstance(value, (str, int, float)):
             raise ValueError(f"this is no quantity. Write {words} as a text.")
         text = str(value)
-        return Measure(text, parse(text, kind) if kind else parse_any(text))
+        quantity = parse(text, kind) if kind else parse_any(text)
+        if quantity.number < 0 and quantity.kind not in _BELOW_ZERO:
+            raise ValueError(f"“{text.strip()}” is below zero. Write it without the sign.")
+        return Measure(text, quantity)
 
     schema = {"type": ["string", "number"], "title": words}
     return Annotated[Measure, PlainValidator(read), WithJsonSchema(schema)]

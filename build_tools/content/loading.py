@@ -60,6 +60,7 @@ BLOCKS: dict[str, tuple[type[Format], str, str]] = {
     "worked-example": (WorkedExample, "examples", "worked example"),
     "picture": (Picture, "pictures", "picture"),
 }
+_UNSEEN = re.compile(r"[\x00-\x08\x0b\x0c\x0e-\x1f\x7f\ufffe\uffff]")
 FILE_NAME = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
 FACT_NAME = re.compile(r"[a-z][a-z0-9_]*")
 
@@ -79,6 +80,17 @@ def _page_of_yaml(
     if content is None:
         return None, read.problems
     return Entry(stem, file, f"{page_folder(folder)}/{stem}.md", content, read), read.problems
+
+
+def _unseen(file: str, text: str | None) -> list[Problem]:
+    """Return a problem for the first character of a page that is none of a text's."""
+    match = _UNSEEN.search(text or "")
+    if match is None:
+        return []
+    said = (
+        f"the file holds a character that is no text (U+{ord(match[0]):04X}; expected plain text)"
+    )
+    return [Problem(file, 1 + match.string.count("\n", 0, match.start()), said)]
 
 
 def _only_comments(text: str) -> bool:
@@ -101,12 +113,17 @@ class Loader:
             return
         if not self._wanted_of_library(source):
             return
+        if ending.lower() in (".yaml", ".yml", ".md") and ending != ending.lower():
+            said = f'the ending "{ending}" is not read (expected "{ending.lower()}")'
+            self.handbook.problems.append(Problem(self.handbook.file_name(path), 1, said))
+            return
         if ending not in (".yaml", ".yml", ".md"):
             self.handbook.other_files.add(place)
             return
         file = self.handbook.file_name(path)
         text, problems = read_text(path, file)
         if ending == ".md":
+            problems += _unseen(file, text)
             problems += self._markdown(place, stem, file, text)
         elif ending == ".yaml" and folder in SECTIONS:
             problems += self._section(folder, stem, file, text)

@@ -83,6 +83,8 @@ class Markdown:
     """What a Markdown text holds."""
 
     pieces: list[Piece] = field(default_factory=list)
+    #: What is said beside the prose, in titles and labels.
+    beside: list[Piece] = field(default_factory=list)
     links: list[Link] = field(default_factory=list)
     images: list[Link] = field(default_factory=list)
     tags: list[Tag] = field(default_factory=list)
@@ -162,6 +164,11 @@ class _Reader:
         if head:
             self._heads = []
 
+    def _beside(self, text: str, offset: int) -> None:
+        piece = Piece()
+        piece.add(text, offset)
+        self.found.beside.append(piece)
+
     def fence(self, token: Token) -> None:
         first, last = token.map
         start, end = self.line_starts[first], self.line_starts[min(last, len(self.line_starts) - 1)]
@@ -195,6 +202,10 @@ class _Reader:
             at = source.find(written, place)
             if at >= 0:
                 place = at
+            if title := child.attrGet("title"):
+                self._beside(str(title), start + place)
+            if child.type == "code_inline":
+                self._beside(child.content, start + place)
             if child.type == "text" or child.type == "code_inline":
                 words += child.content
             if child.type == "text":
@@ -230,6 +241,11 @@ class _Reader:
         self._heading_ids.update(named)
 
 
+#: Tags whose text goes on in the text around them.
+_INLINE = frozenset("a abbr b bdi code em i kbd mark q s small span strong sub sup u".split())
+_SAID = ("alt", "title", "aria-label", "aria-description", "summary", "label", "placeholder")
+
+
 class _Html(HTMLParser):
     """Finds prose, links, images, tags and ids in raw HTML."""
 
@@ -239,6 +255,7 @@ class _Html(HTMLParser):
         self.starts = [offset]
         for match in re.finditer("\n", source):
             self.starts.append(offset + match.end())
+        self._goes_on = False
 
     def _offset(self) -> int:
         line, column = self.getpos()
@@ -248,6 +265,12 @@ class _Html(HTMLParser):
         given = dict(attrs)
         written = {name: value or "" for name, value in attrs}
         self.found.tags.append(Tag(tag, written, self._offset()))
+        self._goes_on = self._goes_on and tag in _INLINE
+        for name in _SAID:
+            if said := written.get(name):
+                piece = Piece()
+                piece.add(said, self._offset())
+                self.found.beside.append(piece)
         if identity := given.get("id"):
             self.found.anchors.add(identity)
         if tag == "a" and given.get("href"):
@@ -256,7 +279,11 @@ class _Html(HTMLParser):
             link = Link(given.get("src") or "", given.get("alt") or "", self._offset())
             self.found.images.append(link)
 
+    def handle_endtag(self, tag: str) -> None:
+        self._goes_on = self._goes_on and tag in _INLINE
+
     def handle_data(self, data: str) -> None:
-        piece = Piece()
-        piece.add(data, self._offset())
-        self.found.pieces.append(piece)
+        if not self._goes_on:
+            self.found.pieces.append(Piece())
+        self.found.pieces[-1].add(data, self._offset())
+        self._goes_on = True

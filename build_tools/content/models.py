@@ -14,6 +14,7 @@ from build_tools.content.fields import (
     Format,
     Measure,
     Name,
+    Plain,
     Price,
     PriceOrNothing,
     Text,
@@ -76,8 +77,8 @@ class LocalCaution(Format):
 class Shop(Format):
     """shop.yaml: what differs from shop to shop."""
 
-    name: Name = Field(description="the shop's name")
-    town: Name = Field(description="the town it works in")
+    name: Plain = Field(description="the shop's name")
+    town: Plain = Field(description="the town it works in")
     region: Text = Field(description="a sentence about the region and its water")
     units: Literal["us", "metric"] = Field(description='the units readers see: "us" or "metric"')
     typical_home: TypicalHome = Field(description="people, hardness and iron of a typical home")
@@ -86,7 +87,7 @@ class Shop(Format):
     water_per_person: Flow = Field(description='water a person uses, such as "60 gal/day"')
     hot_share: Share = Field(description='the share of it that is hot, such as "35 %"')
     test_kits: list[TestKit] = Field(description="a list of test kits")
-    currency: Name = Field(description='the sign before a price, such as "$"')
+    currency: Plain = Field(description='the sign before a price, such as "$"')
     salt_bag: Mass = Field(description='what a bag of salt weighs, such as "40 lb"')
     salt_bag_price: Price = Field(description="what a bag costs, a number")
     water_price: Price = Field(description="what water costs, a number")
@@ -248,6 +249,15 @@ class Equipment(Format):
     brine_time: Time = Field(description='such as "60 min"')
     fast_rinse_time: Time = Field(description='such as "10 min"')
     hardness_step: Hardness = Field(description='the step its hardness is set in, such as "1 gpg"')
+
+    @model_validator(mode="after")
+    def _draws(self) -> Self:
+        if not _below(self.slow_rinse_flow, self.brine_draw_flow):
+            raise ValueError(
+                '"brine_draw_flow" must be above "slow_rinse_flow": it is the same water with the '
+                "brine that it draws"
+            )
+        return self
 
     @model_validator(mode="after")
     def _meter(self) -> Self:

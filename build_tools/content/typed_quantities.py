@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+import unicodedata
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from functools import cache
@@ -18,19 +19,42 @@ _TENS = "twenty thirty forty fifty sixty seventy eighty ninety"
 _ADDED = {word: number for number, word in enumerate(_UNDER_TWENTY.split(), 1)} | {
     word: 10 * number for number, word in enumerate(_TENS.split(), 2)
 }
-_MULTIPLIED = {"half": 0.5, "quarter": 0.25, "hundred": 100, "thousand": 1000}
+_MULTIPLIED = {
+    "half": 0.5,
+    "quarter": 0.25,
+    "dozen": 12,
+    "hundred": 100,
+    "thousand": 1000,
+    "million": 1e6,
+}
+#: Parts of a whole, which are ordinals too: they count after a number, or before "of a".
+_PARTS = {
+    "third": 1 / 3, "quarter": 1 / 4, "fifth": 1 / 5, "sixth": 1 / 6, "eighth": 1 / 8,
+    "tenth": 1 / 10, "sixteenth": 1 / 16, "hundredth": 1 / 100,
+}  # fmt: skip
 
+_PART = "|".join(sorted(_PARTS, key=len, reverse=True))
 _WORD = "|".join(sorted([*_ADDED, *_MULTIPLIED], key=len, reverse=True))
-_WORDS = rf"\b(?:{_WORD})(?:[\s-](?:{_WORD}))*\b(?:(?<=half|rter)\s(?:of\s)?an?\b)?"
-_DIGITS = r"(?:(?:\d+[\s-])?\d+\s?[/⁄]\s?\d+|\d+(?:[.,]\d+)*(?:\s?[½⅓⅔¼¾⅛⅜⅝⅞])?|\.\d+|[½⅓⅔¼¾⅛⅜⅝⅞])"
+_WORDS = (
+    rf"\b(?:(?:{_WORD})[\s-](?:{_PART})s?\b(?:\sof\san?\b)?|(?:{_PART})s?\sof\san?\b"
+    rf"|(?:{_WORD})(?:[\s-](?:{_WORD}))*\b(?:(?<=half|rter)\s(?:of\s)?an?\b)?)"
+)
+_DIGITS = (
+    r"(?:(?:\d+[\s-])?\d+\s?[/⁄]\s?\d+|\d+(?:[.,]\d+)*(?:e\d+|k\b|[⁰¹²³⁴-⁹]+|\s?[½⅓⅔¼¾⅛⅜⅝⅞])?"
+    r"|\.\d+|[½⅓⅔¼¾⅛⅜⅝⅞])"
+)
 _BETWEEN = r"\s?(?:–|—|-|to|or|×|x)\s?"
+#: What may stand between a number and its unit, some of it unseen.
+_GAP = r"[\u200b-\u200d\u2060\ufeff\u00ad]*\+?\s?[\u200b-\u200d\u2060\ufeff\u00ad]*-?(?:(?:full|whole|or so|or more)\s)?"
 _NUMBER = re.compile(
     rf"(?<![\w.,:/⁄])(?P<money>[$€£¥]\s?)?(?P<number>{_DIGITS}(?:{_BETWEEN}{_DIGITS})*|{_WORDS})"
-    r"(?P<gap>\s?-?)",
+    rf"(?P<gap>{_GAP})",
     re.IGNORECASE,
 )
 _NEXT_WORDS = re.compile(r"[^\s,;:()!?\"“”]+(?:\s[^\s,;:()!?\"“”]+){0,4}|\"")
-_MONEY_OR_DEGREES = re.compile(r"(?:dollars?|cents?|euros?|degrees?)\b|[°º]", re.IGNORECASE)
+_MONEY_OR_DEGREES = re.compile(
+    r"(?:dollars?|cents?|euros?|degrees?|usd|eur|gbp)\b|[°º$€£¥]", re.IGNORECASE
+)
 #: A unit of one letter counts only in the case in which it is written.
 _LETTERS = frozenset("sghdmlLVAFC")
 #: Spellings that number words never stand before, or that are words of their own there.
@@ -71,6 +95,19 @@ class Typed:
             return []
 
 
+def prices(text: str, currency: str) -> Iterator[Typed]:
+    """Yield every price in a currency whose sign is a word, such as "149 kr"."""
+    if not re.search(r"\w", currency):
+        return
+    sign = re.escape(currency)
+    pattern = (
+        rf"(?<![\w.,])(?P<after>{_DIGITS})\s?{sign}(?!\w)|(?<!\w){sign}\s?(?P<before>{_DIGITS})"
+    )
+    for match in re.finditer(pattern, text):
+        number = match["after"] or match["before"]
+        yield Typed(match.start(), match.end(), match[0], number, currency)
+
+
 def _split(number: str) -> list[str]:
     if number[0].isalpha():
         return [f"{_in_digits(number):g}"]
@@ -80,6 +117,9 @@ def _split(number: str) -> list[str]:
 def _in_digits(words: str) -> float:
     total = 0.0
     for word in re.split(r"[\s-]", words.lower()):
+        part = _PARTS.get(word.removesuffix("s"))
+        if part and word not in _MULTIPLIED:
+            total = (total or 1) * part
         if word in _MULTIPLIED:
             total = (total or 1) * _MULTIPLIED[word]
         total += _ADDED.get(word, 0)
@@ -133,7 +173,7 @@ def _longest_unit(rest: str) -> str:
     words = found[0] if found else ""
     first_word = words.partition(" ")[0]
     while words:
-        for part in (words.rstrip(".'’*_"), words):
+        for part in (words.rstrip(".'’*_+=~^"), words):
             if _is_unit(part):
                 return part
         words = words.rpartition(" ")[0]
@@ -144,7 +184,13 @@ def _longest_unit(rest: str) -> str:
 def _is_unit(text: str) -> bool:
     if len(text) == 1 and text.isalpha() and text not in _LETTERS:
         return False
-    return normal_spelling(text) in _spellings()
+    plain = unicodedata.normalize("NFKC", text)  # "℃" is "°C"
+    return any(normal_spelling(one) in _spellings() for one in (text, plain, _without_dots(plain)))
+
+
+def _without_dots(text: str) -> str:
+    """Return "p.s.i." as "psi"."""
+    return text.replace(".", "") if re.fullmatch(r"(?:[a-z]\.){2,}[a-z]?", text, re.I) else text
 
 
 @cache

@@ -109,7 +109,7 @@ class YamlFile:
 def read_text(path: Path, file: str) -> tuple[str | None, list[Problem]]:
     """Return the text of a source file, or None and the problem that kept it from being read."""
     try:
-        return path.read_bytes().decode("utf-8-sig").replace("\r\n", "\n"), []
+        return path.read_bytes().decode("utf-8-sig").replace("\r\n", "\n").replace("\r", "\n"), []
     except UnicodeDecodeError as error:
         line = path.read_bytes()[: error.start].count(b"\n") + 1
         text = "the file is not UTF-8 text (expected a file saved with the encoding UTF-8)"

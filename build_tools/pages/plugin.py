@@ -34,6 +34,7 @@ from build_tools.language.languages import ENGLISH, language_of
 from build_tools.language.speaking import speaking
 from build_tools.offline.edition import WORKBOX_FOLDER, edition_words, workbox_files
 from build_tools.offline.web_manifest import MANIFEST_NAME, web_manifest
+from build_tools.pages import guides
 from build_tools.pages.assets import ICON, SCRIPT, STYLE, Assets, find_assets
 from build_tools.pages.glossary_links import GlossaryLinks
 from build_tools.pages.headers import NAME, headers_file

@@ -30,6 +30,11 @@ WRONG = [
         f'for {INPUTS} (expected "342 mg/L")',
     ),
     (
+        "compensated: 342 mg/L", "compensated: 3 mmol/L",
+        '28: worked example "gannet-lane" states "compensated" as "3 mmol/L", but it is 20.0 gpg '
+        f'for {INPUTS} (expected "3.4 mmol/L")',
+    ),
+    (
         "setting: 20 gpg", "setting: 20 lb",
         '27: worked example "gannet-lane", "setting": “20 lb” is a weight. Write a hardness (gpg, '
         "mg/L, °dH, °fH, °Clark, mmol/L, meq/L).",

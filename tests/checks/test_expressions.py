@@ -57,3 +57,40 @@ def test_the_checks_find_every_use_of_a_fact(tmp_path: Path) -> None:
         "flush_time": {("docs_src/procedures/first-look.yaml", 12, "procedures/first-look.md")},
         "scald_limit": {("docs_src/cautions.yaml", 3, "reference/cautions.md")},
     }
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("2{{ fact.bucket }}", '"2" before "{{ fact.bucket }}" would change its number'),
+        ("-{{ fact.bucket }}", '"-" before "{{ fact.bucket }}" would change its number'),
+        ("{{ fact.bucket }}5", '"5" after "{{ fact.bucket }}" would change its number'),
+    ],
+)
+def test_no_digit_or_sign_touches_an_expression(tmp_path: Path, text: str, said: str) -> None:
+    assert problems_of(tmp_path, changed("index.md", "Start", f"Pour {text} and start")) == [
+        f"docs_src/index.md:3: {said} (expected a space or a word between them)"
+    ]
+
+
+@pytest.mark.parametrize("text", ["{{ home.people }} psi", "**{{ fact.bucket }}** gallons"])
+def test_no_unit_is_typed_after_an_expression(tmp_path: Path, text: str) -> None:
+    expression, unit = text.strip("*").rsplit(" ", 1)
+    expression = expression.strip("*")
+    assert problems_of(tmp_path, changed("index.md", "Start", f"With {text} start")) == [
+        f'docs_src/index.md:3: the unit "{unit}" is typed after "{expression}" (expected no unit: '
+        "the value brings its own)"
+    ]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "{{ fact.bucket }}-{{ fact.bucket }}",
+        "{{ fact.bucket }} a day",
+        "{{ fact.bucket }} in the tank",
+        "(−) {{ fact.bucket }}. 5 of them",
+    ],
+)
+def test_words_and_ranges_around_an_expression_are_no_matter(tmp_path: Path, text: str) -> None:
+    assert problems_of(tmp_path, changed("index.md", "Start", f"With {text} start")) == []

@@ -59,7 +59,7 @@ def test_the_order_of_the_lines_is_the_same_each_time(tmp_path: Path) -> None:
 PIECES = [
     "{{", "}}", "{%", "{#", "---\n", "```\n", "```worked-example\n", ":", ": ", "- ", "\t", '"', "'",
     "[", "]", "{", "&a ", "*a", "!b ", "|\n", ">\n", "#", "5 gal", "1e999", "-1", "0", "null", "true",
-    "\u2028", "\x85", "\x00", "é", "½", "../", "<img>", "![](", "{{ fact.bucket }}", "{{ 1/0 }}",
+    "\u2028", "\x85", "\x00", "\r", "é", "½", "../", "<img>", "![](", "{{ fact.bucket }}", "{{ 1/0 }}",
     "{{ unit.x.y }}", "{{ example(1) }}", "{{ work_out(fact) }}", "{{ work_out('small-leak', 3) }}",
     "{{ fact }}", "{{ shop['name'] }}", "{{ fact['a b'] }}", "9" * 400, "<<: ", "? ",
 ]  # fmt: skip

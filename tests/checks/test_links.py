@@ -102,3 +102,10 @@ def test_a_drawing_has_words(tmp_path: Path, words: str, told: int) -> None:
         'docs_src/index.md:3: the drawing <svg> has no alternative text (expected aria-label="…")'
     ]
     assert problems_of(tmp_path, changed("index.md", "Start with", drawing)) == said * told
+
+
+def test_a_link_without_an_address_is_told(tmp_path: Path) -> None:
+    assert problems_of(tmp_path, changed("index.md", "Start", "[Start]()")) == [
+        "docs_src/index.md:3: the link has no address (expected a path from this file between the "
+        "brackets)"
+    ]

@@ -99,3 +99,10 @@ def test_a_drawing_that_runs_a_script_is_refused(tmp_path: Path, inside: str, ta
 def test_a_drawing_may_have_its_own_styles(tmp_path: Path) -> None:
     drawing = '<svg><style>g { fill: red }</style><g style="fill: blue"/></svg>\n'
     assert problems_of(tmp_path, {**FILES, "images/bridge.svg": drawing}) == []
+
+
+def test_half_a_tag_that_browsers_take_for_one_is_told(tmp_path: Path) -> None:
+    assert problems_of(tmp_path, changed("index.md", "Start", "<svg/onload=alert(1)> Start")) == [
+        'docs_src/index.md:3: the attribute "onload" would run a script (expected none: pages run '
+        "only the handbook's own scripts)"
+    ]

@@ -67,10 +67,34 @@ def test_the_expression_of_the_same_value_is_named(
 
 
 @pytest.mark.parametrize(
-    "typed", ["`77 psi`", "Not <!-- 77 psi -->", "[x](https://host.example/77psi)"]
+    "typed", ["```text\n77 psi\n```\n", "Not <!-- 77 psi -->", "[x](https://host.example/77psi)"]
 )
 def test_code_comments_and_targets_of_links_are_no_prose(tmp_path: Path, typed: str) -> None:
     assert problems_of(tmp_path, changed("index.md", "Start", f"{typed} Start")) == []
+
+
+@pytest.mark.parametrize(
+    "typed",
+    [
+        "`77 psi`",
+        '[x](https://host.example "77 psi")',
+        '<abbr title="77 psi">x</abbr>',
+        "<p>77 <b>psi</b></p>\n\n",
+        "| Tank | Pressure, psi |\n| :-- | --: |\n| small | 77 |\n\n",
+        "| Tank | Pressure (psi) |\n| :-- | --: |\n| small | **77** |\n\n",
+        "| Tank | In psi |\n| :-- | --: |\n| small | 77 |\n\n",
+    ],
+)
+def test_what_is_said_beside_the_prose_counts_too(tmp_path: Path, typed: str) -> None:
+    problems = problems_of(tmp_path, changed("index.md", "Start", f"{typed} Start"))
+    assert [problem.partition(": ")[2] for problem in problems] == [
+        f'nothing backs the typed quantity "77 psi" ({HOW})'
+    ]
+
+
+def test_numbers_under_a_head_without_a_unit_are_no_quantities(tmp_path: Path) -> None:
+    table = "| Tank | Number | In words |\n| --- | --- | --- |\n| 1 | 77 | 5 |\n\n"
+    assert problems_of(tmp_path, changed("index.md", "Start", f"{table}Start")) == []
 
 
 def test_indented_prose_is_prose(tmp_path: Path) -> None:

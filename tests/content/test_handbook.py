@@ -327,3 +327,17 @@ def test_a_file_that_cannot_be_read_hides_no_other_problem(tmp_path: Path) -> No
 
 def test_hidden_files_are_no_part_of_the_handbook(tmp_path: Path) -> None:
     assert problems_of(tmp_path, {**FILES, "procedures/.first-look.yaml": "\t"}) == []
+
+
+def test_an_ending_in_capitals_is_told_and_not_left_out(tmp_path: Path) -> None:
+    files = {**FILES, "learn/MORE.MD": "# More"}
+    assert problems_of(tmp_path, files) == [
+        'docs_src/learn/MORE.MD:1: the ending ".MD" is not read (expected ".md")'
+    ]
+
+
+def test_a_character_that_is_no_text_is_told(tmp_path: Path) -> None:
+    assert problems_of(tmp_path, changed("index.md", "Start", "St\x00art")) == [
+        "docs_src/index.md:3: the file holds a character that is no text (U+0000; expected plain "
+        "text)"
+    ]

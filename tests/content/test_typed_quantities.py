@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from build_tools.content.typed_quantities import typed_in_calculators, typed_quantities
+from build_tools.content.typed_quantities import prices, typed_in_calculators, typed_quantities
 
 FOUND = [
     ("5 gal", "5 gal", ["5 gal"]),
@@ -50,12 +50,28 @@ FOUND = [
     ("20 mg/L as CaCO3.", "20 mg/L as CaCO3", ["20 mg/L as CaCO3"]),
     ("5 gal/visit", "5 gal", ["5 gal"]),
     ("one second", "one second", ["1 second"]),
+    ("5\u200bgal", "5\u200bgal", ["5 gal"]),
+    ("5+ gal", "5+ gal", ["5 gal"]),
+    ("5 full gallons", "5 full gallons", ["5 gallons"]),
+    ("5 or so gallons", "5 or so gallons", ["5 gallons"]),
+    ("10³ gal", "10³ gal", ["10³ gal"]),
+    ("1e3 gal", "1e3 gal", ["1e3 gal"]),
+    ("5k grains", "5k grains", ["5k grains"]),
+    ("5 p.s.i. more", "5 p.s.i", ["5 p.s.i"]),
+    ("5 ℃", "5 ℃", ["5 ℃"]),
+    ("5 €", "5 €", ["5 €"]),
+    ("a dozen gallons", "dozen gallons", ["12 gallons"]),
+    ("three quarters of an inch", "three quarters of an inch", ["0.75 inch"]),
+    ("a third of a gallon", "third of a gallon", ["0.333333 gallon"]),
+    ("one-eighth inch", "one-eighth inch", ["0.125 inch"]),
 ]
 NOT_FOUND = [
     "at 2:00 in the morning", "at 2 a.m.", "step 3 in the list", "1 in 4 homes", "2 in total",
     "one in ten", "two in the morning", "the 3rd day", "the 1990s", "the second test", "a minute",
     "page 12", "4 people", "one at a time", "3 of 4", "pH 7.2", "NR 811.57(2)", 'press "2" twice',
     "5 insects", "8 grips", "4 a year", "step 12 and 13", "version 3.1", "C4 and D5", "3 I think",
+    "a third time", "a third of the bed", "one third of it", "a third hour", "a tenth of homes",
+    "a couple of weeks",
 ]  # fmt: skip
 
 
@@ -80,3 +96,9 @@ def test_several_quantities_of_a_text_are_all_found() -> None:
 
 def test_the_calculators_type_no_quantity_in_their_own_texts() -> None:
     assert typed_in_calculators() == []
+
+
+def test_prices_in_a_currency_of_letters_are_found() -> None:
+    found = [typed.text for typed in prices("A bag is 149 kr, or kr 149; no kr at all.", "kr")]
+    assert found == ["149 kr", "kr 149"]
+    assert [*prices("A bag is 8 $.", "$")] == []

@@ -176,9 +176,10 @@ def test_a_file_that_is_not_utf_8_is_a_problem(tmp_path: Path) -> None:
     ]
 
 
-def test_a_byte_order_mark_and_windows_line_ends_are_no_matter(tmp_path: Path) -> None:
+@pytest.mark.parametrize("end", ["\r\n", "\r"])
+def test_a_byte_order_mark_and_other_line_ends_are_no_matter(tmp_path: Path, end: str) -> None:
     path = tmp_path / "a.yaml"
-    path.write_bytes("\ufeffa: b\r\nc: d\r\n".encode())
+    path.write_bytes(f"\ufeffa: b{end}c: d{end}".encode())
     text, found = read_text(path, "a.yaml")
     assert found == []
     assert read_yaml(text or "", "a.yaml").data == {"a": "b", "c": "d"}
