@@ -17,12 +17,12 @@ def check(handbook: Handbook, values: Values) -> Iterator[Problem]:
         return
     told: set[str] = set()
     for calculator in CALCULATORS.values():
-        given = values.shop_defaults(calculator)
+        given = values.shop.defaults(calculator)
         for one in calculator.inputs:
             if one.name not in given or one.shop in told:
                 continue
             try:
-                one.read(given[one.name], values.units)
+                one.read(given[one.name], values.showing.units)
             except InputProblem as problem:
                 told.add(one.shop)
                 said = f'the calculator "{calculator.name}" cannot use "{one.shop}": {problem}'
