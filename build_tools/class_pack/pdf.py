@@ -12,8 +12,10 @@ from build_tools.set_up.failure import Failure
 
 #: Longer than the longest pack takes on a slow machine [s].
 LONGEST = 300
-#: When a PDF was made, by itself: the same pack has the same bytes.
+#: When a PDF was made, by itself, and the names that the browser gives to heads of tables: they
+#: count what else it has done so far. Without them the same pack has the same bytes.
 _MADE = re.compile(rb"/(CreationDate|ModDate) \(D:\d{14}")
+_NAME = re.compile(rb"\(node\d{8}\)")
 NO_DAY = "20000101"
 
 
@@ -55,5 +57,16 @@ def printed(
             raise Failure(
                 f"The browser {browser} made no PDF of {page.name}. {otherwise}"
             ) from error
+    return without_chance(data, day)
+
+
+def without_chance(data: bytes, day: str) -> bytes:
+    """Return a PDF of the browser that bears a day, and nothing that is another in each run.
+
+    All of its places stay where they are: its table of them holds.
+    """
     stamp = (day.replace("-", "") or NO_DAY).encode() + b"000000"
-    return _MADE.sub(lambda found: b"/" + found[1] + b" (D:" + stamp, data)
+    dated = _MADE.sub(lambda found: b"/" + found[1] + b" (D:" + stamp, data)
+    names = sorted(set(_NAME.findall(dated)))
+    counted = {name: b"(node%08d)" % number for number, name in enumerate(names, 1)}
+    return _NAME.sub(lambda found: counted[found[0]], dated)

@@ -45,7 +45,7 @@ def record_of(handbook: Handbook, edition: Edition) -> dict[str, Any]:
     titles = {
         page.address: f"# {page.content.title}\n\n"
         for page in (*handbook.pages.values(), *handbook.lessons.values())
-        if page.content.title and not _HEADING.search(page.body)
+        if page.content.title and not _HEADING.search(site.pages[page.address])
     }
     return {
         "format": FORMAT,

@@ -12,7 +12,7 @@ import pytest
 from playwright.sync_api import Browser
 
 from build_tools.class_pack.pack import Pack, Wanted, write
-from build_tools.class_pack.pdf import printed
+from build_tools.class_pack.pdf import printed, without_chance
 from build_tools.class_pack.sheets import in_style
 from build_tools.content.handbook import Handbook
 from build_tools.set_up.failure import Failure
@@ -141,6 +141,14 @@ def files_of(folder: Path) -> dict[str, str]:
         for path in sorted(folder.rglob("*"))
         if path.is_file()
     }
+
+
+def test_what_the_browser_counts_and_when_it_prints_is_not_in_a_pdf():
+    head = b"<</CreationDate (D:20261126095901+00'00')>> <</ID (node%08d)>> <</ID (node%08d)>>"
+    one, other = (without_chance(head % pair, "2026-05-01") for pair in ((25, 31), (24, 30)))
+    assert one == other
+    assert len(one) == len(head % (25, 31))
+    assert b"D:20260501000000" in one and one.index(b"node00000001") < one.index(b"node00000002")
 
 
 def test_the_same_seed_makes_the_same_bytes_and_the_pdf_has_its_text(

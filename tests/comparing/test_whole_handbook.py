@@ -21,6 +21,8 @@ from build_tools.pages.site import write_site
 from tests.comparing.shops import ShopFolder, causes, compared
 from tests.pages.conftest import MAIN
 
+#: The title of a page, which may stand at the head of its file.
+TITLE = re.compile(r"^# .*\n+", re.MULTILINE)
 _NUMBER = re.compile(r"\d+(?:[.,:/]\d+)*")
 
 
@@ -69,8 +71,9 @@ def test_another_allowance_for_iron_is_told_everywhere_and_alone(
     pages = plain_pages(before)
     expected = expected_changes(pages, plain_pages(after))
     record = before.record()
-    assert {address: unmarked(page["text"]) for address, page in record["pages"].items()} == {
-        address: shortened(page) for address, page in pages.items()
+    texts = {address: unmarked(page["text"]) for address, page in record["pages"].items()}
+    assert {address: TITLE.sub("", text).lstrip() for address, text in texts.items()} == {
+        address: TITLE.sub("", shortened(page)).lstrip() for address, page in pages.items()
     }
     found = compared(record, after.record())
     told = Counter(
