@@ -13,9 +13,6 @@ export function showCrew(section) {
   /** @type {{name: string, text: string, problem: string}[]} */
   let files = [];
   let csv = "";
-  const told = (/** @type {string} */ sentence) => {
-    section.part("told").textContent = sentence;
-  };
 
   const work = async () => {
     if (!files.length) {
@@ -39,17 +36,15 @@ export function showCrew(section) {
     showTables(section, answer);
   };
 
-  section.part("files").addEventListener("change", async () => {
-    const field = /** @type {HTMLInputElement} */ (section.part("files"));
-    files = [...files, ...(await Promise.all([...(field.files ?? [])].map(textOf)))];
-    field.value = "";
+  section.onFiles(async (chosen) => {
+    files = [...files, ...(await Promise.all(chosen.map(textOf)))];
     await work();
   });
   section.onClick({
     csv: () => {
       // The mark at the beginning tells table programs that the letters are of all languages.
       saveFile(`\ufeff${csv}`, fileName("crew", "", today(), "csv"), "text/csv");
-      told(say("The table is saved as a file."));
+      section.tell(say("The table is saved as a file."));
     },
     print: () => window.print(),
     remove: (button) => {
@@ -59,7 +54,7 @@ export function showCrew(section) {
     },
     clear: () => {
       files = [];
-      told("");
+      section.tell("");
       section.part("files").focus();
       work();
     },

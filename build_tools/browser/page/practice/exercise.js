@@ -36,7 +36,7 @@ class Exercise {
   #fields = new Map();
   #isCounted = false;
   #turn = 0;
-  /** What to do again after a failure. @type {() => void} */
+  /** What to do again after a failure. @type {() => unknown} */
   #again = () => this.#pose();
 
   /** @param {HTMLElement} section @param {CalculatorClient} client */

@@ -10,9 +10,6 @@ import { say } from "../words.js";
 /** @param {import("./section.js").RecordSection} section */
 export function showMyRecord(section) {
   const name = /** @type {HTMLInputElement} */ (section.part("name"));
-  const told = (/** @type {string} */ sentence) => {
-    section.part("told").textContent = sentence;
-  };
 
   const quick = () => {
     const { record, problem } = readRecord();
@@ -36,16 +33,9 @@ export function showMyRecord(section) {
       // Nothing that would make the record unreadable: see _NOT_SHOWN in record.py.
       record.name = name.value.replace(/\s+/g, " ").replace(/[\p{Cc}\p{Cs}\u202a-\u202e\u2066-\u2069]/gu, "").trim();
     });
-    told(written.sentence || say("The name is kept."));
+    section.tell(written.sentence || say("The name is kept."));
   });
-  section.part("files").addEventListener("change", async () => {
-    const field = /** @type {HTMLInputElement} */ (section.part("files"));
-    const [file] = field.files ?? [];
-    if (file) {
-      told(await loaded(section, file));
-      field.value = "";
-    }
-  });
+  section.onFiles(async ([file]) => section.tell(await loaded(section, file)));
 
   const question = /** @type {HTMLElement} */ (section.part("question"));
   const deleteButton = /** @type {HTMLElement} */ (section.element.querySelector("[data-action=delete]"));
@@ -53,7 +43,7 @@ export function showMyRecord(section) {
   section.onClick({
     save: () => {
       saveFile(recordText() || JSON.stringify(readRecord().record), fileName("practice-record", readRecord().record.name, today(), "json"), "application/json");
-      told(say("The record is saved as a file."));
+      section.tell(say("The record is saved as a file."));
     },
     print: () => window.print(),
     delete: () => {
@@ -68,13 +58,13 @@ export function showMyRecord(section) {
     keep: () => {
       question.hidden = true;
       deleteButton.focus();
-      told(say("The record is kept."));
+      section.tell(say("The record is kept."));
     },
     "really-delete": async () => {
       const { changed, kept, sentence } = await replaceRecord(asked, null);
       question.hidden = true;
       deleteButton.focus();
-      told(changed ? say("Another page has just added something, so nothing was deleted. Look again.") : kept ? say("The record is deleted.") : sentence);
+      section.tell(changed ? say("Another page has just added something, so nothing was deleted. Look again.") : kept ? say("The record is deleted.") : sentence);
     },
   });
   section.show(work, quick);

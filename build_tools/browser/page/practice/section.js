@@ -67,6 +67,11 @@ export class RecordSection {
     this.part("status").textContent = sentence;
   }
 
+  /** @param {string} sentence  on what was done last, "" for nothing */
+  tell(sentence) {
+    this.part("told").textContent = sentence;
+  }
+
   /** @param {string} sentence  "" where there is no problem @param {string} [part] */
   tellProblem(sentence, part = "problem") {
     tellBeside(this.part(part), sentence);
@@ -78,6 +83,18 @@ export class RecordSection {
       const button = event.target instanceof Element && event.target.closest("button[data-action]");
       if (button instanceof HTMLButtonElement) {
         actions[String(button.dataset.action)]?.(button);
+      }
+    });
+  }
+
+  /** @param {(files: File[]) => Promise<void>} take  gets the files that a person chooses, each time */
+  onFiles(take) {
+    const field = /** @type {HTMLInputElement} */ (this.part("files"));
+    field.addEventListener("change", async () => {
+      const files = [...(field.files ?? [])];
+      field.value = ""; // so that the same file can be chosen again
+      if (files.length) {
+        await take(files);
       }
     });
   }

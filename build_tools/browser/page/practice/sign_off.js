@@ -13,9 +13,6 @@ export function showSignOff(section) {
   /** The record of a file, as text. */
   let fileText = "";
   const form = /** @type {HTMLFormElement} */ (section.part("observation"));
-  const told = (/** @type {string} */ sentence) => {
-    section.part("told").textContent = sentence;
-  };
   const day = /** @type {HTMLInputElement} */ (form.elements.namedItem("day"));
 
   /** @param {string} text @param {"own" | "file"} from */
@@ -26,12 +23,12 @@ export function showSignOff(section) {
       return;
     }
     if (answer.problem) {
-      told(say("{problem} The sheet is as it was.", { problem: answer.problem }));
+      section.tell(say("{problem} The sheet is as it was.", { problem: answer.problem }));
       return;
     }
     source = from;
     fileText = from === "file" ? JSON.stringify(answer.record) : "";
-    told("");
+    section.tell("");
     showAnswer(answer);
   };
 
@@ -55,7 +52,7 @@ export function showSignOff(section) {
       const { blank: empty } = /** @type {HTMLElement} */ (one).dataset;
       one.textContent = empty ?? "";
     }
-    told("");
+    section.tell("");
   };
 
   form.addEventListener("submit", async (event) => {
@@ -77,10 +74,10 @@ export function showSignOff(section) {
         if (changed) {
           continue;
         }
-        told(sentence || say("It is added to the record on this device."));
+        section.tell(sentence || say("It is added to the record on this device."));
       } else {
         fileText = JSON.stringify(answer.record);
-        told(say("It is added. Save the record as a file now: nothing of it is kept here."));
+        section.tell(say("It is added. Save the record as a file now: nothing of it is kept here."));
       }
       showAnswer(answer);
       /** @type {HTMLInputElement} */ (form.elements.namedItem("system")).value = "";
@@ -88,17 +85,12 @@ export function showSignOff(section) {
     }
   });
 
-  section.part("files").addEventListener("change", async () => {
-    const field = /** @type {HTMLInputElement} */ (section.part("files"));
-    const [file] = field.files ?? [];
-    if (file) {
-      const { text, problem } = await textOf(file);
-      if (problem) {
-        told(say("{problem} The sheet is as it was.", { problem }));
-      } else {
-        await fill(text, "file");
-      }
-      field.value = "";
+  section.onFiles(async ([file]) => {
+    const { text, problem } = await textOf(file);
+    if (problem) {
+      section.tell(say("{problem} The sheet is as it was.", { problem }));
+    } else {
+      await fill(text, "file");
     }
   });
 
@@ -111,7 +103,7 @@ export function showSignOff(section) {
       const text = source === "own" ? recordText() || JSON.stringify(readRecord().record) : fileText;
       const { name } = JSON.parse(text);
       saveFile(text, fileName("practice-record", name, today(), "json"), "application/json");
-      told(say("The record is saved as a file."));
+      section.tell(say("The record is saved as a file."));
     },
   });
   section.element.hidden = false;
