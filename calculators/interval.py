@@ -87,6 +87,17 @@ def _meter_interval(given, work, total):
     return counter, interval
 
 
+def _longest_interval(given, work):
+    sentence = "No bed stands longer than the longest interval, whatever it could still take."
+    if given.control == CLOCK:
+        days = float(max(1, math.floor(snap(given.longest_interval))))
+        formula = "the smaller of {interval} and {longest_interval}, in whole days"
+    else:
+        days = given.longest_interval
+        formula = "the smaller of {interval} and {longest_interval}"
+    return work.step("interval", sentence, formula, days, "days")
+
+
 def _regeneration_interval(given, work):
     total = work.step(
         "water_between",
@@ -104,6 +115,7 @@ def _regeneration_interval(given, work):
     if snap(interval) < 2:
         work.warn("The interval is very short: the bed or the salt dose is small for this home.")
     if snap(interval) > snap(given.longest_interval):
+        values["interval"] = _longest_interval(given, work)
         work.warn(
             "The bed would stand longer than the longest interval: set the control to regenerate "
             f"after {work.shown(given.longest_interval, 'days')} in any case."

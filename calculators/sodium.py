@@ -201,7 +201,7 @@ SODIUM_ADDED = Calculator(
         Output("in_a_glass", "In a glass", "small mass", "mg", digits=2),
         Output("in_a_day", "In a day", "intake", "mg/day", digits=2),
         Output("guidance", "Federal guidance", "words"),
-        Output("beside_guidance", "Beside that guidance", "share", "%", digits=2),
+        Output("beside_guidance", "Beside that guidance", "share", "%", step=1, direction="up"),
         Output("taste", "Taste", "words"),
         Output("label", "A food label would call a glass", "words"),
         Output("share_of_day", "Share of a day's sodium", "share", "%", digits=2),

@@ -18,6 +18,7 @@ SPELLED = {
         "gramo": "gram", "gramos": "grams", "kilo": "kilo", "kilos": "kilos",
         "metro": "meter", "metros": "meters", "grado": "degree", "grados": "degrees",
         "voltio": "volt", "voltios": "volts", "taza": "cup", "por": "per",
+        "por ciento": "percent", "ciento": "cent",
     },
 }  # fmt: skip
 #: Numbers in words, which stand before a unit: "dos minutos".
@@ -25,8 +26,13 @@ NUMBERS = {
     "es": {
         "dos": "two", "tres": "three", "cuatro": "four",
         "cinco": "five", "seis": "six", "siete": "seven", "ocho": "eight", "nueve": "nine",
-        "diez": "ten", "quince": "fifteen", "veinte": "twenty", "treinta": "thirty",
-        "cuarenta": "forty", "cincuenta": "fifty", "cien": "hundred", "mil": "thousand",
+        "diez": "ten", "once": "eleven", "doce": "twelve", "quince": "fifteen",
+        "veinte": "twenty", "veinticinco": "twenty-five", "treinta": "thirty",
+        "cuarenta": "forty", "cincuenta": "fifty", "sesenta": "sixty", "setenta": "seventy",
+        "ochenta": "eighty", "noventa": "ninety", "cien": "hundred", "doscientos": "two hundred",
+        "quinientos": "five hundred", "mil": "thousand", "medio": "half", "media": "half",
+        "un tercio": "one third", "dos tercios": "two thirds", "un cuarto": "quarter",
+        "tres cuartos": "three quarters", "un octavo": "one eighth", "una docena": "dozen",
     },
 }  # fmt: skip
 
@@ -57,4 +63,4 @@ def _english(match: re.Match[str], code: str) -> str:
 def _pattern(code: str) -> re.Pattern[str]:
     numbers = "|".join(NUMBERS.get(code, {}))
     units = "|".join(sorted(map(re.escape, typed_words(code)), key=len, reverse=True))
-    return re.compile(rf"(?<!\w)(\d[\d.,/]*|{numbers})(\s)({units})(?!\w)", re.IGNORECASE)
+    return re.compile(rf"(?<!\w)(\d[\d.,/]*|{numbers})(\s)(?:de\s)?({units})(?!\w)", re.IGNORECASE)

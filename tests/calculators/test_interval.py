@@ -7,6 +7,7 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from calculators import run
+from calculators.quantities import working_number
 
 
 def readings(low, high):
@@ -51,7 +52,7 @@ def test_the_counter_is_a_multiple_of_its_step_and_leaves_the_reserve(
     assert counter % step == 0
     assert -1e-6 <= total - reserve - counter < step + 1e-6
     late = 0.5 if control == "delayed meter" else 0
-    assert values["interval"]["number"] == pytest.approx(counter / water + late)
+    assert values["interval"]["number"] == pytest.approx(min(counter / water + late, 14))
 
 
 @given(st.floats(5000, 60000), st.floats(5, 40), st.floats(10, 100))
@@ -62,7 +63,8 @@ def test_a_clock_counts_whole_days_that_the_bed_lasts(capacity, setting, water):
     days = result["values"]["interval"]["number"]
 
     assert days == math.floor(days)
-    assert days * water <= capacity / setting * (1 + 1e-9) < (days + 1) * water
+    assert days * water <= capacity / setting * (1 + 1e-9)
+    assert days == 14 or capacity / setting < (days + 1) * water
     assert "counter" not in result["values"]
 
 
@@ -87,3 +89,15 @@ def test_odd_intervals_are_warned_about(water, warning):
     warnings = result["warnings"]
 
     assert [text.startswith(warning) for text in warnings] == [True] if warning else warnings == []
+
+
+@pytest.mark.parametrize(
+    ("control", "longest", "days"),
+    [("time clock", 4.5, 4), ("delayed meter", 4.5, 4.5), ("immediate meter", 30, 145 / 24)],
+)
+def test_no_interval_is_longer_than_the_longest(control, longest, days):
+    inputs = {"capacity": 30000, "setting": 20, "water": 240, "control": control}
+    result = run("regeneration-interval", {**inputs, "longest_interval": longest})
+
+    assert result["values"]["interval"]["number"] == pytest.approx(days)
+    assert result["workings"][-1]["result"] == f"{working_number(days)}\u00a0days"

@@ -139,3 +139,10 @@ def test_every_answer_carries_its_caution():
     assert any("kidney" in text for text in CALCULATORS["potassium-salt"].cautions)
     for name in ("sodium-added", "potassium-salt"):
         assert any("never medical advice" in text for text in CALCULATORS[name].cautions)
+
+
+def test_what_is_above_the_guidance_never_shows_as_all_of_it_and_no_more():
+    result = run("sodium-added", {"raw": "2.545 gpg"})
+
+    assert result["values"]["guidance"]["words"].startswith("above")
+    assert result["values"]["beside_guidance"]["shown"] == "101\u00a0%"

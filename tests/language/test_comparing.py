@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import pytest
+
 from tests.language.conftest import LESSON, PROCEDURE, Shop
 
 _FILE = "docs_src/es/procedures/set-the-cabinet.yaml"
@@ -42,10 +44,19 @@ def test_a_decimal_comma_is_another_number(shop: Shop) -> None:
     assert any('has the number "16,0"' in one for one in shop.problems)
 
 
-def test_a_quantity_in_spanish_words_needs_backing_too(shop: Shop) -> None:
-    shop.change(PROCEDURE, "Ponga la dureza.", "Espere dos minutos y ponga la dureza.")
+@pytest.mark.parametrize(
+    ("said", "read"),
+    [
+        ("dos minutos", "two minutes"),
+        ("doce minutos", "twelve minutes"),
+        ("tres cuartos de hora", "three quarters hour"),
+        ("sesenta por ciento", "sixty percent"),
+    ],
+)
+def test_a_quantity_in_spanish_words_needs_backing_too(shop: Shop, said: str, read: str) -> None:
+    shop.change(PROCEDURE, "Ponga la dureza.", f"Espere {said} y ponga la dureza.")
     [problem] = shop.problems
-    assert 'nothing backs the typed quantity "two minutes"' in problem
+    assert f'nothing backs the typed quantity "{read}"' in problem
 
 
 def test_a_link_that_leads_elsewhere_is_told(shop: Shop) -> None:

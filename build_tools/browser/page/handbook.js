@@ -4,6 +4,7 @@
 import { CalculatorClient } from "./calculator_client.js";
 import { mountCalls } from "./call/call.js";
 import { showWayBack } from "./call/way_back.js";
+import { mountDrawer } from "./drawer.js";
 import { completeSnippets } from "./embedding/snippet.js";
 import { LiveForm } from "./form.js";
 import { registerOfflineWorker, tellAge } from "./offline/offline.js";
@@ -62,6 +63,7 @@ function comeToLife() {
   mountRecordPages(clientFor);
   completeSnippets();
   mountUnitChoice();
+  mountDrawer();
   mountStepMarks();
   showWayBack();
   tellAge();
