@@ -133,7 +133,7 @@ HEATER_WASHOUT = Calculator(
         Output("hot_now", "Hardness of the hot water now", "hardness", "gpg", step=0.1),
         Output("share_left", "Old water left", "share", "%", step=0.1),
         Output("water_needed", "Hot water to draw in all", "volume", "gal", step=1),
-        Output("wait", "Waiting at the usual use", "time", "days", step=0.1),
+        Output("wait", "Waiting in all at the usual use", "time", "days", step=0.1),
     ],
     compute=_heater_washout,
     picture=Curve("drawn", 0, 200, ["hot_now"]),

@@ -52,16 +52,21 @@ def text_of(page: str) -> str:
     return html.unescape(re.sub(r"<[^>]*>|\]\([^)]*\)|\{[:#][^}]*\}", " ", page))
 
 
-def expected_changes(old: dict[str, str], new: dict[str, str]) -> Counter[tuple[str, str, str]]:
-    """Return (page, old, new) of each number that differs, where a page's words are the same."""
+def expected_changes(
+    old: dict[str, str], new: dict[str, str]
+) -> tuple[Counter[tuple[str, str, str]], set[str]]:
+    """Return (page, old, new) of each number that differs, and the pages that say other words."""
     assert list(old) == list(new)
     found: Counter[tuple[str, str, str]] = Counter()
+    reworded = set()
     for page in old:
         before, after = text_of(old[page]), text_of(new[page])
-        assert _NUMBER.sub("#", before) == _NUMBER.sub("#", after), page
+        if _NUMBER.sub("#", before) != _NUMBER.sub("#", after):
+            reworded.add(page)
+            continue
         numbers = zip(_NUMBER.findall(before), _NUMBER.findall(after), strict=True)
         found.update((page, one, other) for one, other in numbers if one != other)
-    return found
+    return found, reworded
 
 
 def test_another_allowance_for_iron_is_told_everywhere_and_alone(
@@ -69,7 +74,9 @@ def test_another_allowance_for_iron_is_told_everywhere_and_alone(
 ) -> None:
     before, after = before_and_after
     pages = plain_pages(before)
-    expected = expected_changes(pages, plain_pages(after))
+    expected, reworded = expected_changes(pages, plain_pages(after))
+    # With another allowance an exercise may draw another question, of which the working is another.
+    assert all(page.startswith("practise/") for page in reworded)
     record = before.record()
     texts = {address: unmarked(page["text"]) for address, page in record["pages"].items()}
     assert {address: TITLE.sub("", text).lstrip() for address, text in texts.items()} == {
@@ -77,11 +84,14 @@ def test_another_allowance_for_iron_is_told_everywhere_and_alone(
     }
     found = compared(record, after.record())
     told = Counter(
-        (one.page, one.change.old[1].text, one.change.new[1].text) for one in found.numbers
+        (one.page, one.change.old[1].text, one.change.new[1].text)
+        for one in found.numbers
+        if one.page not in reworded
     )
     assert told == expected
     assert causes(found.numbers) == {("iron_allowance in docs_src/shop.yaml",)}
-    assert found.texts == found.pages == []
+    assert {one.page for one in found.texts} == reworded
+    assert found.pages == []
     kinds = {one.change.block.kind for one in found.numbers}
     assert kinds >= {"paragraph", "default", "answer", "item", "picture", "row"}
     assert {page for page, *_ in expected} >= {
@@ -89,6 +99,7 @@ def test_another_allowance_for_iron_is_told_everywhere_and_alone(
         "reference/tables.md",
         "reference/pocket-sheet.md",
         "work-out/hardness-setting.md",  # a form's default
-        "practise/counter-from-a-test.md",  # the printed example of an exercise
     }
+    # The printed example of an exercise.
+    assert "practise/counter-from-a-test.md" in reworded | {page for page, *_ in expected}
     assert len(list(expected.elements())) > 100
