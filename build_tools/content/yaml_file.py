@@ -23,6 +23,8 @@ _LINE_END = re.compile("\r\n|[\n\r\x85\u2028\u2029]")
 _NOTHING = re.compile(r"~|null|Null|NULL|")
 _SWITCH = re.compile(r"true|True|TRUE|false|False|FALSE")
 _WHOLE = re.compile(r"[-+]?[0-9]{1,300}")
+#: A sign that makes the rest of a line a comment, with no blank as writers of comments set it.
+_CUT = re.compile(r"[ \t]+(#[^\s#].*)")
 _DECIMAL = re.compile(r"[-+]?(\.[0-9]+|[0-9]+(\.[0-9]*)?)([eE][-+]?[0-9]+)?")
 
 #: What the scanner says -> what the writer of the file most likely has to do.
@@ -220,6 +222,13 @@ class _Builder:
         text: str = node.value
         if node.style:
             return text
+        rest = self.read.source[node.end_mark.line][node.end_mark.column :]
+        if cut := _CUT.fullmatch(rest):
+            self.read.report(
+                node.end_mark.line + self.read.first_line,
+                f'YAML leaves out "{shortened(cut[1])}" as a comment (expected quotes around a text '
+                'that holds " #", or a blank after the "#" of a comment)',
+            )
         if _NOTHING.fullmatch(text):
             return None
         if _SWITCH.fullmatch(text):

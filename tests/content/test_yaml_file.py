@@ -183,3 +183,21 @@ def test_a_byte_order_mark_and_other_line_ends_are_no_matter(tmp_path: Path, end
     text, found = read_text(path, "a.yaml")
     assert found == []
     assert read_yaml(text or "", "a.yaml").data == {"a": "b", "c": "d"}
+
+
+@pytest.mark.parametrize(
+    ("text", "cut"),
+    [
+        ("do: Use a #6 bit", '1: YAML leaves out "#6 bit"'),
+        ("steps:\n  - Use a bit\n    of #7 size\n  - Stop", '3: YAML leaves out "#7 size"'),
+        ("steps: [a bit #8\n  ]", '1: YAML leaves out "#8"'),
+        ("do: 'Use a #6 bit'", ""),
+        ("do: Use a bit#6", ""),
+        ("do: Use a bit # the smallest that fits", ""),
+        ("do: >-\n  Use a #6 bit", ""),
+    ],
+)
+def test_a_text_that_yaml_would_cut_is_told(text: str, cut: str) -> None:
+    advice = 'expected quotes around a text that holds " #", or a blank after the "#" of a comment'
+    told = [f"a.yaml:{cut} as a comment ({advice})"] if cut else []
+    assert problems(read_yaml(text, "a.yaml")) == told
