@@ -31,6 +31,7 @@ QUESTIONS = {
     "uses too much salt": ["running-toilet", "brine-valve-leaks-by"],
     "salt not going down": ["salt-bridge", "refill-path-plugged", "unplugged-or-switched-outlet"],
     "crust in the salt": ["salt-bridge"],
+    "salt dome": ["salt-bridge"],
     "mush": ["salt-mush"],
     "salt tank full of water": ["brine-valve-leaks-by", "injector-plugged"],
     "rotten egg smell": ["heater-scale-dip-tube-or-odour"],
