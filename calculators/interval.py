@@ -90,7 +90,7 @@ def _meter_interval(given, work, total):
 def _longest_interval(given, work):
     sentence = "No bed stands longer than the longest interval, whatever it could still take."
     if given.control == CLOCK:
-        days = float(max(1, math.floor(snap(given.longest_interval))))
+        days = float(math.floor(snap(given.longest_interval)))
         formula = "the smaller of {interval} and {longest_interval}, in whole days"
     else:
         days = given.longest_interval
@@ -118,7 +118,7 @@ def _regeneration_interval(given, work):
         values["interval"] = _longest_interval(given, work)
         work.warn(
             "The bed would stand longer than the longest interval: set the control to regenerate "
-            f"after {work.shown(given.longest_interval, 'days')} in any case."
+            f"after {work.shown(values['interval'], 'days')} in any case."
         )
     return values
 

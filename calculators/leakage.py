@@ -299,7 +299,7 @@ FAST_FLOW_LEAKAGE = Calculator(
             example=4500,
             low=0,
             high=400000,
-            help="The usable capacity less the hardness taken up since the last regeneration.",
+            help="All that it can still take up, with the rest beyond the capacity that is counted on.",
         ),
         raw_hardness(),
         fresh_leakage(),

@@ -119,7 +119,7 @@ def _hardness_setting(given, work):
     iron_part = work.step(
         "iron_part",
         "Dissolved iron is held more firmly than hardness and comes off badly, so the trade "
-        "counts each part of it as several parts of hardness.",
+        "counts each part of it as many parts of hardness.",
         "{iron} × {iron_allowance}",
         given.iron * given.iron_allowance,
         "gpg",

@@ -16,7 +16,7 @@ from build_tools.content.values import Values
 _BEFORE = re.compile(r"(?:\d[\d.,]*|(?<![\w}])[-−.])\Z")
 _AFTER = re.compile(r"[.,]?\d+")
 #: What is a unit elsewhere, and a word of its own after a value.
-_WORDS = frozenset(["in", "cup", "cups"])
+_WORDS = frozenset(["in", "cup", "cups", "second"])
 #: Marks of Markdown between a value and the word after it.
 _MARKS = re.compile(r"[*_]*")
 
@@ -51,6 +51,6 @@ def _unit_after(text: str, place: int) -> str:
     """Return the unit that follows an expression, where it is not "a day" or "in the tank"."""
     rest = text[_MARKS.match(text, place).end() :][:60]
     typed = next(typed_quantities(f"1{rest}"), None)
-    if typed is None or typed.start or typed.unit.lower() in _WORDS:
+    if typed is None or typed.start or typed.number != "1" or typed.unit.lower() in _WORDS:
         return ""
     return "" if re.match(r"/|an?\s|per\s", typed.unit, re.IGNORECASE) else typed.unit

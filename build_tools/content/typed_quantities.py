@@ -96,8 +96,8 @@ class Typed:
 
 
 def prices(text: str, currency: str) -> Iterator[Typed]:
-    """Yield every price in a currency whose sign is a word, such as "149 kr"."""
-    if not re.search(r"\w", currency):
+    """Yield every price in a currency whose sign nothing else knows, such as "149 kr"."""
+    if not currency or currency in "$€£¥":  # which every price has before its number anyway
         return
     sign = re.escape(currency)
     pattern = (
@@ -136,16 +136,26 @@ def typed_quantities(text: str) -> Iterator[Typed]:
             yield Typed(match.start(), end, whole, match["number"], unit)
 
 
+#: A unit after one of these divides a count.
+_FOR_EACH = ("a", "an", "per", "each", "every")
+
+
 def typed_under_head(cell: str, head: str) -> Iterator[Typed]:
     """Yield the number that is all of a table's cell, where the column's head has its unit."""
     number = _NUMBER.fullmatch(cell.strip())
     words = re.findall(r"[^\s,;:()]+", head)
     if number is None or not words:
         return
-    # The unit ends the head or stands in brackets; "In words" begins with no inch.
-    tails = [" ".join(words[place:]) for place in range(len(words))]
+    # The unit ends the head or stands in brackets; "In words" begins with no inch, "Day" counts,
+    # and so does "Times a day".
+    tails = [
+        " ".join(words[place:])
+        for place in range(len(words))
+        if not (place and words[place - 1].lower() in _FOR_EACH)
+    ]
     for tail in [*re.findall(r"\(([^()]+)\)", head), *tails]:
-        if _is_unit(tail) and (tail.lower() != "in" or "(" in head):
+        alone = "(" not in head and tail.lower() in ("in", "day", "second", "minute", "hour")
+        if _is_unit(tail) and not alone:
             start = cell.index(cell.strip())
             end = start + len(cell.strip())
             yield Typed(start, end, f"{cell.strip()} {tail}", number["number"], tail)

@@ -24,7 +24,7 @@ _NOTHING = re.compile(r"~|null|Null|NULL|")
 _SWITCH = re.compile(r"true|True|TRUE|false|False|FALSE")
 _WHOLE = re.compile(r"[-+]?[0-9]{1,300}")
 #: A sign that makes the rest of a line a comment, with no blank as writers of comments set it.
-_CUT = re.compile(r"[ \t]+(#[^\s#].*)")
+_CUT = re.compile(r"[ \t]+(#(?!example\b)[^\s#].*)")
 _DECIMAL = re.compile(r"[-+]?(\.[0-9]+|[0-9]+(\.[0-9]*)?)([eE][-+]?[0-9]+)?")
 
 #: What the scanner says -> what the writer of the file most likely has to do.

@@ -12,6 +12,8 @@ def in_full(handbook: Handbook, values: Values, names: list[str]) -> list[dict[s
     shop = handbook.shop
     local: dict[str, list[str]] = {}
     for one in shop.content.local_cautions:
+        if one.caution not in names:
+            continue
         local.setdefault(one.caution, []).append(Texts(values, shop)(one.local))
     found = []
     for name in names:

@@ -144,8 +144,8 @@ export class Search {
   /** The stem of a word, then those of the words that it may stand for, small slips allowed. */
   terms(word) {
     const stem = this.stem(word);
-    const [near] =
-      this.meant.has(stem) || stem.length < 5 ? [] : this.nearly.search(stem, { fuzzy: 1 });
+    const isKnown = this.meant.has(stem) || this.index.search(stem, AS_IT_STANDS).length > 0;
+    const [near] = isKnown || stem.length < 5 ? [] : this.nearly.search(stem, { fuzzy: 1 });
     return [stem, ...(this.meant.get(near?.id ?? stem) ?? [])];
   }
 

@@ -6,6 +6,7 @@ lie a hair beyond a step, it is the rounding of who writes them down that decide
 
 from types import SimpleNamespace
 
+from calculators.quantities import snap
 from calculators.readings import CLOCK
 
 #: A step so small that rounding to it changes nothing.
@@ -34,8 +35,21 @@ def in_hairs(calculator, given):
 def with_parts_of_days(calculator, values, given):
     """Return what a calculator says with a time clock's days before they are rounded down."""
     if calculator.name == "regeneration-interval" and given.control == CLOCK:
-        return {**values, "interval": values["total_water"] / given.water}
+        return {**values, "interval": _days(values, given)}
     return values
+
+
+def is_limited(done):
+    """Tell whether the longest interval decides how many days a time clock waits."""
+    return (
+        done.calculator.name == "regeneration-interval"
+        and done.given.control == CLOCK
+        and snap(_days(done.values, done.given)) > snap(done.given.longest_interval)
+    )
+
+
+def _days(values, given):
+    return values["total_water"] / given.water
 
 
 def step_of(done, output):

@@ -1,6 +1,6 @@
 """Working an exercise through its calculators, rightly or with a mistake on the way.
 
-"steps" of an exercise are one to three: {"calculate": name, "inputs": {input: source}}. A source is
+"steps" of an exercise are one to six: {"calculate": name, "inputs": {input: source}}. A source is
 {"drawn": name}, {"text": what a person would type} or {"answer": output, "step": number}, the
 answer of an earlier step.
 """

@@ -80,11 +80,6 @@ def draws(exercise, seed):
         yield {name: _draw(random, given) for name, given in exercise["drawn"].items()}
 
 
-def draw_inputs(exercise, seed):
-    """Return the first draw by name, whether or not it can be used."""
-    return next(draws(exercise, seed))
-
-
 def _draw(random, given):
     if "one_of" in given:
         return Draw(given["kind"], given["unit"], choice(random, given["one_of"]))

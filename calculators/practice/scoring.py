@@ -204,14 +204,17 @@ def taken_off(played):
     knowledge, hidden = played.knowledge, played.hidden.faults
     useful = {part for fault in hidden for part in knowledge.faults[fault].get("parts") or []}
     counted = {id(one) for one in namings_that_count(played)}
-    repaired = {one["remedy"] for one in played.remedies}
+    charged = {one["remedy"] for one in played.remedies}
     taken = []
     for one in played.log:
         if one["what"] == "name" and id(one) in counted:
+            wrong = [
+                cause for cause in one["causes"] if cause not in hidden and cause not in charged
+            ]
+            charged.update(wrong)
             taken += [
                 (f"Named what was not at fault: {knowledge.faults[cause]['title']}.", WRONG_CAUSE)
-                for cause in one["causes"]
-                if cause not in hidden and cause not in repaired
+                for cause in wrong
             ]
         elif one["what"] == "check" and one["destroyed"]:
             title = knowledge.checks[one["check"]]["title"]

@@ -6,7 +6,7 @@ hair beyond a step of the control. Both are judged as readers of either unit sys
 """
 
 from calculators.practice import answers, chain
-from calculators.practice.before_rounding import step_of
+from calculators.practice.before_rounding import is_limited, step_of
 from calculators.practice.drawing import TRIES, CannotBePosed, draws
 from calculators.practice.mistakes import mistakes_in
 from calculators.quantities import SYSTEMS
@@ -136,6 +136,8 @@ def _can_be_used(worked):
         return False
     if not all(done_is_usual(done) for done in worked.right):
         return False
+    if any(is_limited(done) for done in worked.right):
+        return False  # no story tells of the longest interval
     for field in worked.exercise["ask"]:
         value = worked.answer(field)
         if value is None or worked.value(worked.rounded, field) is None:

@@ -332,6 +332,7 @@ def test_where_nothing_is_kept_the_call_goes_on(visits: Visits, handbook: str) -
         "[]",
         '{"answers": 7, "dangers": {}, "kept": null}',
         '{"answers": {"no-such-check": "x", "salt-height": "<img src=x onerror=alert(1)>"}}',
+        '{"kept": {"unit": "no-such-unit", "water": "none"}, "record": {"cause": "no-such-fault"}}',
     ],
 )
 def test_damaged_memory_never_stops_the_page(visits: Visits, handbook: str, kept: str) -> None:

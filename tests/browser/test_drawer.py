@@ -12,6 +12,14 @@ from tests.browser.visits import Visits
 SECOND = Path(__file__).parents[1] / "second_shop" / "mkdocs.yml"
 IN_THE_LIST = "() => Boolean(document.activeElement.closest('.md-sidebar--primary'))"
 
+#: Whether what has the focus is what a finger would touch there.
+NOT_COVERED = """async () => {
+  const one = document.activeElement;
+  await Promise.all(document.getAnimations().map(({ finished }) => finished.catch(() => {})));
+  const { left, top, width, height } = one.getBoundingClientRect();
+  return one.contains(document.elementFromPoint(left + width / 2, top + height / 2));
+}"""
+
 
 def test_keys_open_the_list_and_pass_by_it_while_it_is_closed(
     visits: Visits, serve: Callable[..., str], built: Callable[[Path], Path]
@@ -28,7 +36,19 @@ def test_keys_open_the_list_and_pass_by_it_while_it_is_closed(
     menu.focus()
     page.keyboard.press("Enter")
     expect(menu).to_have_attribute("aria-expanded", "true")
-    expect(page.locator(".md-sidebar--primary a[href]").first).to_be_focused()
+    back = page.get_by_role("button", name="Learn")
+    expect(back).to_be_focused()
+    page.keyboard.press("Tab")
+    assert page.evaluate(IN_THE_LIST)
+    assert page.evaluate(NOT_COVERED)
+    back.focus()
+    page.keyboard.press("Enter")
+    again = page.get_by_role("button", name="Learn")
+    expect(again).to_be_focused()
+    assert page.evaluate(NOT_COVERED)
+    page.keyboard.press("Shift+Tab")
+    assert page.evaluate(IN_THE_LIST)
+    assert page.evaluate(NOT_COVERED)
     page.keyboard.press("Escape")
     expect(menu).to_have_attribute("aria-expanded", "false")
     expect(menu).to_be_focused()

@@ -125,7 +125,7 @@ def test_every_way_to_start_python_gives_the_same_text(
 def test_the_cases_reach_answers_warnings_and_problems_of_every_calculator(
     pairs: list[tuple[dict, dict, dict]], thorough: bool
 ) -> None:
-    least = 20 if thorough else 8
+    least = 20 if thorough else 8  # as many for so many cases
     answered, wrong = Counter(), Counter()
     for case, here, _ in pairs:
         answered[case["calculator"]] += bool(here["values"])

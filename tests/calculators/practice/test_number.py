@@ -217,7 +217,7 @@ def test_who_writes_rounded_answers_down_on_the_way_is_right_too() -> None:
                 "inputs": {
                     "capacity": {"answer": "capacity", "step": 0},
                     "setting": {"text": "2 gpg"},
-                    "water": {"text": "240 gal/day"},
+                    "water": {"text": "1,000 gal/day"},
                     "control": {"text": "time clock"},
                 },
             },
@@ -228,6 +228,29 @@ def test_who_writes_rounded_answers_down_on_the_way_is_right_too() -> None:
     exact, rounded = (worked.value(one, row["ask"][0]) for one in (worked.right, worked.rounded))
     assert exact["number"] != rounded["number"] == 12950
     assert said_to(rounded["shown"], row).startswith("Right")
+
+
+def test_the_longest_interval_which_no_story_tells_never_decides() -> None:
+    row = {
+        **ROW,
+        "drawn": {"water": {"kind": "flow", "unit": "gal/day", "one_of": [60, 120, 240]}},
+        "mistakes": [],
+        "steps": [
+            {
+                "calculate": "regeneration-interval",
+                "inputs": {
+                    "capacity": {"text": "30,000 grains"},
+                    "setting": {"text": "20 gpg"},
+                    "water": {"drawn": "water"},
+                    "control": {"text": "time clock"},
+                },
+            },
+        ],
+        "ask": [{"output": "interval", "step": 0, "choices": []}],
+    }
+    # 1,500 gal last 25, 12.5 and 6.25 days; no bed waits longer than 14.
+    drawn = {accepted(row, str(seed), "us").drawn["water"].value for seed in range(30)}
+    assert drawn == {120, 240}
 
 
 def test_a_rough_reading_is_right_anywhere_between_its_ends() -> None:

@@ -125,6 +125,14 @@ def test_a_cause_and_its_effect_share_the_points(both: PracticeCall) -> None:
     assert cause(named("plugged"), named("bridge")) == 30  # taken back before a repair
 
 
+def test_a_wrong_cause_that_is_named_with_each_repair_is_taken_off_once(both: PracticeCall) -> None:
+    moves = []
+    for cause in ("bridge", "plugged"):
+        moves += [named(cause, second="no-power"), remedy(cause)]
+    made = scored(both, *moves, {"do": "give-up"})
+    assert made.taken == [("Named what was not at fault: No power.", 10)]
+
+
 def test_minutes_count_beside_those_of_the_diagnosis(bridge: PracticeCall) -> None:
     slow = [check("lamp"), check("start"), check("draw"), check("level"), check("rod")]
     made = scored(bridge, *slow, named("bridge"), remedy("bridge"), *END)

@@ -21,7 +21,6 @@ from tests.pages.units.reading import (
 
 #: Signs that are units and nothing else, wherever they stand.
 TRADE_SIGNS = re.compile(r"(?<![\w/])(?:gpg|gpm|gal|psi|lb|°F|ft³|ft²|in²|fl oz)(?![\w])")
-METRIC_SIGNS = re.compile(r"(?<![\w/])(?:L/min|L/h|kg|cm²|m²|bar\b(?= |$)|g/L|kg/L)(?![\w])")
 #: A share for each degree; and lengths that are shown in steps of half or a quarter of an inch.
 ROUGH = {
     ("1.25\u00a0%", "2.25\u00a0%"),

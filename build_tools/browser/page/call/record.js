@@ -15,7 +15,7 @@ export function recordText(section, state, leader) {
   const begun = new Date(state.begun).toLocaleString(document.documentElement.lang, { dateStyle: "long", timeStyle: "short" });
   const lines = [say("Visit record, {begun}", { begun }), ""];
   const add = (/** @type {string} */ label, /** @type {string | undefined} */ text) => text?.trim() && lines.push(`${label}: ${text.trim()}`);
-  const chosen = (/** @type {string} */ id) => /** @type {HTMLSelectElement} */ (section.querySelector(id)).selectedOptions[0];
+  const chosen = (/** @type {string} */ id) => /** @type {HTMLSelectElement} */ (section.querySelector(id)).selectedOptions[0]?.text ?? "";
   const texts = new Map(
     [...section.querySelectorAll("textarea[data-record]")].map((field) => [
       /** @type {HTMLElement} */ (field).dataset.record,
@@ -27,7 +27,7 @@ export function recordText(section, state, leader) {
   add(say("The customer’s words"), state.kept.words);
   for (const name of ["unit", "water"]) {
     if (state.kept[name]) {
-      add(name === "unit" ? say("Unit") : say("Water"), chosen(name === "unit" ? "#call-control" : "#call-water").text);
+      add(name === "unit" ? say("Unit") : say("Water"), chosen(name === "unit" ? "#call-control" : "#call-water"));
     }
   }
   lines.push("", say("Readings"));
@@ -43,7 +43,7 @@ export function recordText(section, state, leader) {
     lines.push(`- Work stopped: ${danger}`);
   }
   lines.push("", say("Finding"));
-  const found = state.record.cause ? chosen("#call-finding").text : "";
+  const found = state.record.cause ? chosen("#call-finding") : "";
   add(say("Cause"), found || say("not found yet"));
   add(say("The handbook’s ranking"), leader);
   for (const fault of state.excluded) {

@@ -90,7 +90,7 @@ class Exercise {
   /** Whether the record has an answer to this question, as after a reload of the page. */
   #wasAnswered() {
     const { attempts } = readRecord().record;
-    return attempts.some(({ item, seed }) => item === this.#exercise.id && seed === this.#seed);
+    return attempts.some((/** @type {any} */ one) => one?.item === this.#exercise.id && one.seed === this.#seed);
   }
 
   /** The same question in the other units; what was answered stays, as it has its units with it. */
