@@ -23,7 +23,8 @@ _LINE_END = re.compile("\r\n|[\n\r\x85\u2028\u2029]")
 _NOTHING = re.compile(r"~|null|Null|NULL|")
 _SWITCH = re.compile(r"true|True|TRUE|false|False|FALSE")
 _WHOLE = re.compile(r"[-+]?[0-9]{1,300}")
-#: A sign that makes the rest of a line a comment, with no blank as writers of comments set it.
+#: A sign that makes the rest of a line a comment, with no blank as writers of comments set it. The
+#: mark of a part that is still an example is told as that: checks/left_examples.py.
 _CUT = re.compile(r"[ \t]+(#(?!example\b)[^\s#].*)")
 _DECIMAL = re.compile(r"[-+]?(\.[0-9]+|[0-9]+(\.[0-9]*)?)([eE][-+]?[0-9]+)?")
 

@@ -76,6 +76,15 @@ FOUND = """async ([modules, questions]) => {
 }"""
 
 
+TERMS = """async ([modules, words]) => {
+  const { Search } = await import(`${modules}search.js`);
+  const get = async (name) => (await fetch(new URL(`search/${name}`, location.href))).json();
+  const { docs } = await get("search_index.json");
+  const search = new Search(docs, await get("search-words.json"));
+  return words.map((word) => search.terms(word));
+}"""
+
+
 @pytest.fixture
 def home(visits: Visits, handbook: str) -> Page:
     """The handbook's first page."""
@@ -109,6 +118,12 @@ def test_a_slip_of_the_keyboard_and_an_unfinished_word_find_the_same(home: Page)
     whole, slip, unfinished = ask(home, ["salt bridge", "salt brige", "salt brid"])
     assert whole[0] == unfinished[0] == "faults/salt-bridge/"
     assert "faults/salt-bridge/" in slip[:3]
+
+
+def test_only_a_word_that_no_page_has_is_taken_for_a_slip_in_what_people_say(home: Page) -> None:
+    slip, *known = home.evaluate(TERMS, [f"/{MODULES}", ["slimey", "crust", "scald", "clear"]])
+    assert len(slip) > 1
+    assert [len(terms) for terms in known] == [1, 1, 1]
 
 
 def test_the_answer_is_shown_with_the_words_marked(home: Page, handbook: str) -> None:

@@ -89,8 +89,15 @@ def test_no_unit_is_typed_after_an_expression(tmp_path: Path, text: str) -> None
         "{{ fact.bucket }}-{{ fact.bucket }}",
         "{{ fact.bucket }} a day",
         "{{ fact.bucket }} in the tank",
+        "{{ fact.bucket }} a second time",
+        "the {{ home.people }} second cups",
         "(−) {{ fact.bucket }}. 5 of them",
     ],
 )
 def test_words_and_ranges_around_an_expression_are_no_matter(tmp_path: Path, text: str) -> None:
     assert problems_of(tmp_path, changed("index.md", "Start", f"With {text} start")) == []
+
+
+def test_a_unit_of_another_number_is_not_that_of_the_expression(tmp_path: Path) -> None:
+    files = changed("index.md", "Start", "With {{ fact.bucket }} or 5 gal start")
+    assert not [said for said in problems_of(tmp_path, files) if "is typed after" in said]

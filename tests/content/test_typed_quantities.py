@@ -4,7 +4,12 @@ from __future__ import annotations
 
 import pytest
 
-from build_tools.content.typed_quantities import prices, typed_in_calculators, typed_quantities
+from build_tools.content.typed_quantities import (
+    prices,
+    typed_in_calculators,
+    typed_quantities,
+    typed_under_head,
+)
 
 FOUND = [
     ("5 gal", "5 gal", ["5 gal"]),
@@ -98,7 +103,25 @@ def test_the_calculators_type_no_quantity_in_their_own_texts() -> None:
     assert typed_in_calculators() == []
 
 
+@pytest.mark.parametrize(
+    ("head", "found"),
+    [
+        ("Flow, gpm", ["3 gpm"]),
+        ("Width (in)", ["3 in"]),
+        ("Wait in minutes", ["3 minutes"]),
+        ("A day (gal)", ["3 gal"]),
+        ("In words", []),
+        ("Day", []),
+        ("Times a day", []),
+        ("Turns of the valve, a minute", []),
+    ],
+)
+def test_a_bare_number_takes_the_unit_over_its_column(head: str, found: list[str]) -> None:
+    assert [typed.text for typed in typed_under_head(" 3 ", head)] == found
+
+
 def test_prices_in_a_currency_of_letters_are_found() -> None:
     found = [typed.text for typed in prices("A bag is 149 kr, or kr 149; no kr at all.", "kr")]
     assert found == ["149 kr", "kr 149"]
+    assert [typed.text for typed in prices("₹149, or 149 ₹", "₹")] == ["₹149", "149 ₹"]
     assert [*prices("A bag is 8 $.", "$")] == []
